@@ -1,0 +1,4 @@
+/** What a body leaves in doubt. */
+export interface BodyFindings {
+  'body/tissue-estimated': { modulusKPa: number };
+}

@@ -1,0 +1,12 @@
+import type { BenchFindings } from './bench-findings.ts';
+import type { BodyFindings } from './body-findings.ts';
+import type { WornFindings } from './worn-findings.ts';
+
+/** Computed, but the reader must know: code -> what there is to know. Drawn beside the numbers. */
+export interface FindingFacts extends BenchFindings, BodyFindings, WornFindings {}
+
+export type FindingCode = keyof FindingFacts;
+
+export type Finding = {
+  [C in FindingCode]: { readonly code: C; readonly facts: FindingFacts[C] };
+}[FindingCode];

@@ -1,0 +1,27 @@
+/** The quantities that can be painted, in the order of the keys that choose them. */
+export type FieldId =
+  | 'skinPressure'
+  | 'discPressure'
+  | 'stretchAcross'
+  | 'stretchAlong'
+  | 'tensionAcross'
+  | 'tensionAlong'
+  | 'gap'
+  | 'give';
+
+/** SI unit of a field's values. */
+export type FieldUnit = 'Pa' | 'ratio' | 'N/m' | 'm';
+
+/** Sequential: from zero up. Symmetric: about zero (differences, stretch that may be negative). */
+export type FieldKind = 'sequential' | 'symmetric';
+
+/** A named quantity on the finest cloth mesh. */
+export interface Field {
+  readonly id: FieldId;
+  readonly unit: FieldUnit;
+  readonly kind: FieldKind;
+  /** V; 0 where `undefinedAt` is 1. */
+  readonly values: Float64Array;
+  /** 1 where the quantity has no meaning and must be hatched, not coloured; V. */
+  readonly undefinedAt: Uint8Array;
+}

@@ -1,0 +1,31 @@
+import type { Finding } from '../fault/finding.ts';
+import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
+
+/** One mesh of the cloth. Levels nest: each triangle of a coarser level is split in four. */
+export interface ClothLevel {
+  /** As laid on the skin before it settles; positions in m. */
+  readonly mesh: TriangleMesh;
+  /**
+   * Maps a triangle's edge vectors to its deformation: F = [x1-x0, x2-x0] * restInverse, columns = warp, weft.
+   * Row-major 2x2 per triangle, 1/m; 4*T.
+   */
+  readonly restInverse: Float64Array;
+  /** Unstretched area per triangle, m^2; T. */
+  readonly restArea: Float64Array;
+  /**
+   * Two vertices of the next coarser level per vertex, whose mean is this one (the same twice where they coincide);
+   * 2*V. Empty on the coarsest level.
+   */
+  readonly parents: Uint32Array;
+  /** 1 where a vertex lies on a free edge (hem); V. */
+  readonly edgeVertex: Uint8Array;
+}
+
+/** Cloth laid on a body, unstretched shape and grain known. */
+export interface Garment {
+  /** Coarsest first; the last is the one shown. */
+  readonly levels: readonly ClothLevel[];
+  /** Which yarn direction runs along the body's length. */
+  readonly warp: 'along' | 'around';
+  readonly findings: readonly Finding[];
+}

@@ -1,0 +1,46 @@
+import type { Body } from '../body/body.ts';
+import type { FitMeasures } from '../body/fit-measures.ts';
+import type { Equilibrium } from '../equilibrium/equilibrium.ts';
+import type { Branch, Fabric } from '../fabric/fabric.ts';
+import type { Finding } from '../fault/finding.ts';
+import type { Field } from '../fields/field.ts';
+import type { Garment } from '../garment/garment.ts';
+import type { TubeSheet } from '../garment/tube-sheet.ts';
+import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
+
+/** The body a study asks for: our own form by its measures, or a mesh that was read from a file. SI. */
+export type BodyChoice =
+  | { readonly kind: 'fitBody'; readonly measures: FitMeasures }
+  | {
+      readonly kind: 'mesh';
+      /** Already in m, y up. */
+      readonly skin: TriangleMesh;
+      readonly sourceUp: 'x' | 'y' | 'z';
+      readonly tissue: 'rigid' | { readonly depth: number; readonly foundationModulus: number };
+    };
+
+/** All that one question needs: one body, one garment, the fabrics to compare. */
+export interface Study {
+  readonly name: string;
+  readonly body: BodyChoice;
+  readonly fabrics: readonly { readonly id: string; readonly fabric: Fabric }[];
+  readonly garment: TubeSheet;
+  readonly friction: number;
+  readonly branch: Branch;
+  /** Wanted edge length of the cloth mesh, m. */
+  readonly edge: number;
+}
+
+/** One fabric worn. */
+export interface WornResult {
+  readonly fabricId: string;
+  readonly equilibrium: Equilibrium;
+  readonly fields: readonly Field[];
+  readonly findings: readonly Finding[];
+}
+
+export interface StudyResult {
+  readonly body: Body;
+  readonly garment: Garment;
+  readonly worn: readonly WornResult[];
+}
