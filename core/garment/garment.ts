@@ -27,5 +27,18 @@ export interface Garment {
   readonly levels: readonly ClothLevel[];
   /** Which yarn direction runs along the body's length. */
   readonly warp: 'along' | 'around';
+  /** Rings of the finest mesh, lower hem first: ring r holds vertices r*columnCount ... (r+1)*columnCount - 1. */
+  readonly rings: readonly GarmentRing[];
+  readonly columnCount: number;
   readonly findings: readonly Finding[];
+}
+
+/** One horizontal ring of a tube. m. */
+export interface GarmentRing {
+  /** Height on the body as laid. */
+  readonly at: number;
+  /** Length along the skin as laid. */
+  readonly laid: number;
+  /** Unstretched length: the girth that a tape would give on the flat garment. */
+  readonly relaxed: number;
 }
