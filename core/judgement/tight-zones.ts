@@ -1,0 +1,207 @@
+import type { Field } from '../fields/field.ts';
+import {
+  angleAbout,
+  clothAxis,
+  levelNear,
+  MIRRORED,
+  sideOf,
+  type ClothAxis,
+  type MeasuredBody,
+  type Place,
+  type Side,
+} from './place.ts';
+
+/** A connected part of the cloth where a quantity lies above a limit. SI. */
+export interface Zone {
+  readonly place: Place;
+  /** m². */
+  readonly area: number;
+  readonly max: number;
+  /** Mean over the area. */
+  readonly mean: number;
+  /** The vertex of the largest value, for the leader line. Two where the zone lies the same on both sides. */
+  readonly peaks: readonly number[];
+}
+
+/** The cloth that zones are looked for on. */
+export interface WornCloth {
+  /** 3·V, m. */
+  readonly positions: Float64Array;
+  readonly triangles: Uint32Array;
+  /** 1 on a free edge; V. */
+  readonly edgeVertex: Uint8Array;
+  /** m²; V. */
+  readonly vertexArea: Float64Array;
+}
+
+/** What is looked for. */
+export interface ZoneSearch {
+  readonly field: Pick<Field, 'values' | 'undefinedAt'>;
+  /** The value from which a place counts, in the field's unit. */
+  readonly above: number;
+  /** Smaller zones are left out, m²; a fingertip (1 cm²) if left out. */
+  readonly smallestArea?: number;
+  /** True to take undefined places as well: the gap is a length even where no pressure is. */
+  readonly countUndefined?: boolean;
+}
+
+const FINGERTIP = 1e-4;
+
+/**
+ * Connected areas above a limit, the highest first, mirror images told once.
+ *
+ * Two vertices are connected where an edge joins them and both lie above the limit; area is the sum of the vertices'
+ * shares.
+ */
+export function zonesAbove(cloth: WornCloth, body: MeasuredBody, search: ZoneSearch): readonly Zone[] {
+  const { field, above, smallestArea = FINGERTIP, countUndefined = false } = search;
+  const isIn = (v: number): boolean =>
+    field.values[v]! >= above && (countUndefined || field.undefinedAt[v] !== 1);
+  const axis = clothAxis(cloth.positions);
+  const heights = heightsOf(cloth.positions);
+  const zones: Zone[] = [];
+  for (const members of connectedParts(cloth.triangles, field.values.length, isIn)) {
+    const zone = measureZone(members, field.values, { cloth, body, axis, heights });
+    if (zone.area >= smallestArea) zones.push(zone);
+  }
+  return joinMirrored(zones.sort((a, b) => b.max - a.max));
+}
+
+interface Surroundings {
+  readonly cloth: WornCloth;
+  readonly body: MeasuredBody;
+  readonly axis: ClothAxis;
+  readonly heights: { readonly low: number; readonly high: number };
+}
+
+function measureZone(members: readonly number[], values: Float64Array, around: Surroundings): Zone {
+  const { vertexArea } = around.cloth;
+  let area = 0;
+  let sum = 0;
+  let peak = members[0]!;
+  for (const v of members) {
+    area += vertexArea[v]!;
+    sum += vertexArea[v]! * values[v]!;
+    if (values[v]! > values[peak]!) peak = v;
+  }
+  const mean = area > 0 ? sum / area : values[peak]!;
+  return { place: placeOf(members, peak, around), area, max: values[peak]!, mean, peaks: [peak] };
+}
+
+function placeOf(members: readonly number[], peak: number, around: Surroundings): Place {
+  const { positions, edgeVertex } = around.cloth;
+  const height = positions[3 * peak + 1]!;
+  const onEdge = members.filter((v) => edgeVertex[v] === 1);
+  const middle = (around.heights.low + around.heights.high) / 2;
+  const edgeHeight = onEdge.length > 0 ? positions[3 * onEdge[0]! + 1]! : 0;
+  const hem = onEdge.length === 0 ? null : edgeHeight > middle ? 'upper' : 'lower';
+  const side = goesRound(members, around) ? 'around' : sideAt(peak, around);
+  return { level: levelNear(around.body.girths, height), height, side, hem };
+}
+
+function angleAt(v: number, { cloth: { positions }, axis }: Surroundings): number {
+  return angleAbout(axis.centreAt(positions[3 * v + 1]!), positions[3 * v]!, positions[3 * v + 2]!);
+}
+
+const sideAt = (v: number, around: Surroundings): Side => sideOf(angleAt(v, around));
+
+/** True where the zone is met in each of twelve directions. */
+function goesRound(members: readonly number[], around: Surroundings): boolean {
+  const met = new Set<number>();
+  for (const v of members) met.add(Math.floor(((angleAt(v, around) + Math.PI) / (2 * Math.PI)) * 11.999));
+  return met.size === 12;
+}
+
+function heightsOf(positions: Float64Array): { low: number; high: number } {
+  let low = Infinity;
+  let high = -Infinity;
+  for (let y = 1; y < positions.length; y += 3) {
+    low = Math.min(low, positions[y]!);
+    high = Math.max(high, positions[y]!);
+  }
+  return { low, high };
+}
+
+/** Groups of vertices joined by edges, by union and find over the triangles. */
+function connectedParts(
+  triangles: Uint32Array,
+  vertexCount: number,
+  isIn: (v: number) => boolean,
+): readonly (readonly number[])[] {
+  const parent = Uint32Array.from({ length: vertexCount }, (_, v) => v);
+  const rootOf = (v: number): number => {
+    let root = v;
+    while (parent[root] !== root) {
+      parent[root] = parent[parent[root]!]!;
+      root = parent[root]!;
+    }
+    return root;
+  };
+  const join = (a: number, b: number): void => {
+    if (isIn(a) && isIn(b)) parent[rootOf(a)] = rootOf(b);
+  };
+  for (let corner = 0; corner < triangles.length; corner += 3) {
+    const [a, b, c] = [triangles[corner]!, triangles[corner + 1]!, triangles[corner + 2]!];
+    join(a, b);
+    join(b, c);
+    join(c, a);
+  }
+  const parts = new Map<number, number[]>();
+  for (let v = 0; v < vertexCount; v++) {
+    if (!isIn(v)) continue;
+    const root = rootOf(v);
+    const part = parts.get(root);
+    if (part === undefined) parts.set(root, [v]);
+    else part.push(v);
+  }
+  return [...parts.values()];
+}
+
+/** Mirror images within this share of each other's peak and area are one zone on both sides. */
+const ALIKE = 0.15;
+/** ... and within this height of each other, m. */
+const LEVEL_WITH = 0.03;
+
+function joinMirrored(zones: readonly Zone[]): readonly Zone[] {
+  const left = [...zones];
+  const joined: Zone[] = [];
+  while (left.length > 0) {
+    const zone = left.shift()!;
+    const index = left.findIndex((other) => areMirrored(zone, other));
+    joined.push(index < 0 ? zone : onBothSides(zone, left.splice(index, 1)[0]!));
+  }
+  return joined;
+}
+
+function areMirrored(one: Zone, other: Zone): boolean {
+  const { side } = one.place;
+
+  return (
+    MIRRORED[side] !== side &&
+    MIRRORED[side] === other.place.side &&
+    one.place.hem === other.place.hem &&
+    Math.abs(one.place.height - other.place.height) <= LEVEL_WITH &&
+    alike(one.max, other.max) &&
+    alike(one.area, other.area)
+  );
+}
+
+function onBothSides(one: Zone, other: Zone): Zone {
+  const area = one.area + other.area;
+  return {
+    place: { ...one.place, side: bothOf(one.place.side) },
+    area,
+    max: Math.max(one.max, other.max),
+    mean: (one.mean * one.area + other.mean * other.area) / area,
+    peaks: [...one.peaks, ...other.peaks],
+  };
+}
+
+/** Left and right together; in front or behind they keep that word. */
+function bothOf(side: Side): Side {
+  if (side === 'leftFront' || side === 'rightFront') return 'bothFronts';
+  if (side === 'leftBack' || side === 'rightBack') return 'bothBacks';
+  return 'bothSides';
+}
+
+const alike = (a: number, b: number): boolean => Math.abs(a - b) <= ALIKE * Math.max(a, b);
