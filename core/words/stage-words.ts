@@ -1,0 +1,131 @@
+import type { StudyProgress } from '../study/study.ts';
+import type { Branch } from '../fabric/fabric.ts';
+import { fixed } from '../sheet/number-format.ts';
+
+/** The leaves down the left edge, in the order of work. */
+export type LeafName = 'fabric' | 'body' | 'garment' | 'review';
+
+export const LEAF_WORDS: Readonly<Record<LeafName, string>> = {
+  fabric: 'Fabric',
+  body: 'Body',
+  garment: 'Garment',
+  review: 'Review',
+};
+
+export const LEAF_ORDER: readonly LeafName[] = ['fabric', 'body', 'garment', 'review'];
+
+/** Standard views. */
+export type ViewName = 'front' | 'back' | 'left' | 'right' | 'threeQuarter';
+
+export const VIEW_WORDS: Readonly<Record<ViewName, string>> = {
+  front: 'Front',
+  back: 'Back',
+  left: 'Left',
+  right: 'Right',
+  threeQuarter: 'Three-quarter',
+};
+
+/** One line of the help leaf. */
+export interface KeyLine {
+  readonly keys: readonly string[];
+  readonly does: string;
+}
+
+/** Every key the window listens to. */
+export const KEY_LINES: readonly { readonly title: string; readonly lines: readonly KeyLine[] }[] = [
+  {
+    title: 'The map',
+    lines: [
+      { keys: ['1', '–', '8'], does: 'choose what is painted' },
+      { keys: ['Space'], does: 'swap fabric A and B' },
+      { keys: ['D'], does: 'show B minus A, and back' },
+      { keys: ['C'], does: 'change the colours: viridis or cividis' },
+      { keys: ['A'], does: 'fit the range to the values, once' },
+    ],
+  },
+  {
+    title: 'The form',
+    lines: [
+      { keys: ['F', 'B', 'L', 'R'], does: 'front, back, left, right' },
+      { keys: ['T'], does: 'three-quarter' },
+      { keys: ['Z'], does: 'garment close, or the whole form' },
+      { keys: ['←', '→', '↑', '↓'], does: 'turn by 15 degrees' },
+      { keys: ['+', '−'], does: 'nearer, farther' },
+      { keys: ['drag'], does: 'turn; with the right button move; wheel to come near' },
+    ],
+  },
+  {
+    title: 'The paper',
+    lines: [
+      { keys: ['O'], does: 'open a study, or drop its files on the table' },
+      { keys: ['P'], does: 'save a picture' },
+      { keys: ['Esc'], does: 'stop a run, close a leaf' },
+      { keys: ['?'], does: 'this leaf' },
+    ],
+  },
+];
+
+/** How far a run has come, in words. */
+export interface ProgressWords {
+  readonly doing: string;
+  readonly detail: string;
+}
+
+export function progressWords(progress: StudyProgress, fabricName: string): ProgressWords {
+  switch (progress.step) {
+    case 'body':
+      return { doing: 'Standing the body up', detail: '' };
+    case 'garment':
+      return { doing: 'Laying the garment on the body', detail: '' };
+    case 'settle': {
+      const { level, levelCount, iteration, residual } = progress.settle;
+      return {
+        doing: `${fabricName} settles`,
+        detail: `mesh ${level + 1} of ${levelCount}, step ${iteration}, unbalanced ${residualText(residual)}`,
+      };
+    }
+    default: {
+      const never: never = progress;
+      return never;
+    }
+  }
+}
+
+const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹';
+
+/** `3·10⁻⁵`: a residual as a person writes it. */
+export function residualText(residual: number): string {
+  if (residual === 0) return '0';
+  if (!Number.isFinite(residual)) return 'not a number';
+  const power = Math.floor(Math.log10(residual));
+  if (power >= -2 && power < 3) return fixed(residual, Math.max(0, 2 - power - 1));
+  const lead = Math.round(residual / 10 ** power);
+  const [digit, exponent] = lead === 10 ? [1, power + 1] : [lead, power];
+  const raised = [...String(Math.abs(exponent))].map((figure) => SUPERSCRIPTS[Number(figure)]).join('');
+  return `${digit}·10${exponent < 0 ? '⁻' : ''}${raised}`;
+}
+
+export const BRANCH_WORDS: Readonly<Record<Branch, string>> = {
+  load: 'pulled on: load curve',
+  return: 'let back: return curve',
+};
+
+/** What the open button's file may not be. */
+export const DROP_WORDS = {
+  noStudy: (names: readonly string[]) => ({
+    what: `No study among ${names.length === 1 ? 'this file' : 'these files'}: ${names.slice(0, 4).join(', ')}${names.length > 4 ? ', …' : ''}.`,
+    remedy:
+      'Drop the study file (its name ends in .study.json or .json) together with the fabric sheets that it names.',
+  }),
+  severalStudies: (names: readonly string[]) => ({
+    what: `More than one study: ${names.slice(0, 4).join(', ')}${names.length > 4 ? ', …' : ''}.`,
+    remedy: 'Drop one study at a time.',
+  }),
+  nothingLost: 'What was on the table is still there.',
+} as const;
+
+/** When something breaks that is nobody's file. */
+export const bugWords = (message: string) => ({
+  what: `Something in Snugfield itself went wrong: ${message}.`,
+  remedy: 'The study on the table is unharmed. Please report it with the study file.',
+});
