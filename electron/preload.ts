@@ -1,0 +1,40 @@
+import { contextBridge, ipcRenderer } from 'electron';
+
+import { type CallName, menuChannel } from './channels.ts';
+import type { Host, MenuCommand, NamedFile } from './contract.ts';
+
+/** Sends one call; Electron puts its own words before the message of an error, which a reader need not see. */
+async function call<T>(name: CallName, ...given: readonly unknown[]): Promise<T> {
+  try {
+    return await ipcRenderer.invoke(name, ...given);
+  } catch (error) {
+    const words = error instanceof Error ? error.message : String(error);
+    throw new Error(words.replace(/^Error invoking remote method '[^']*': (?:\w*Error: )?/, ''), {
+      cause: error,
+    });
+  }
+}
+
+const host: Host = {
+  kind: 'electron',
+  readDemo: () => call<readonly NamedFile[]>('readDemo'),
+  openStudy: () => call<NamedFile | null>('openStudy'),
+  readBeside: (paths) => call<readonly NamedFile[]>('readBeside', paths),
+  openFile: (kind) => call<NamedFile | null>('openFile', kind),
+  savePicture: (png, suggestedName) => call<string | null>('savePicture', png, suggestedName),
+  saveText: (text, suggestedName) => call<string | null>('saveText', text, suggestedName),
+  printSheet: (suggestedName) => call<string | null>('printSheet', suggestedName),
+  openLink: (url) => call<void>('openLink', url),
+  onMenu: (listener) => {
+    // The event itself holds the way to every channel and stays on this side.
+    const pass = (_event: unknown, command: MenuCommand) => {
+      listener(command);
+    };
+    ipcRenderer.on(menuChannel, pass);
+    return () => {
+      ipcRenderer.off(menuChannel, pass);
+    };
+  },
+};
+
+contextBridge.exposeInMainWorld('snugfield', host);
