@@ -1,0 +1,75 @@
+import { spawn } from 'node:child_process';
+import { mkdtempSync } from 'node:fs';
+import { rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+
+/**
+ * How a browser of the Chromium family shows one page as a window of its own.
+ *
+ * @param {{ readonly address: string, readonly profile: string, readonly isRoot: boolean }} options
+ * @returns {string[]}
+ */
+export const appWindowArguments = ({ address, profile, isRoot }) => [
+  `--app=${address}`,
+  // A profile of its own makes this process the one that lives as long as the window, and keeps the person's own untouched.
+  `--user-data-dir=${profile}`,
+  '--window-size=1440,900',
+  '--no-first-run',
+  '--no-default-browser-check',
+  '--disable-sync',
+  '--disable-extensions',
+  '--disable-background-networking',
+  '--disable-component-update',
+  // Otherwise a fresh profile may ask for the system's keyring.
+  '--password-store=basic',
+  '--use-mock-keychain',
+  // Where there is no graphics card, draw in software: safe here, since the only page shown is ours.
+  '--enable-unsafe-swiftshader',
+  // Chromium refuses to start as root with its sandbox.
+  ...(isRoot ? ['--no-sandbox'] : []),
+];
+
+/**
+ * Shows the page in a window of an installed browser until that is closed.
+ *
+ * @param {string} browser - Its program.
+ * @param {string} address
+ * @param {AbortSignal} stop - Closes the window.
+ * @returns {Promise<boolean>} False where the browser could not be started or ended at once with an error.
+ */
+export async function showAppWindow(browser, address, stop) {
+  const profile = mkdtempSync(path.join(tmpdir(), 'snugfield-window-'));
+  const isRoot = process.getuid?.() === 0;
+  const started = Date.now();
+  try {
+    const words = appWindowArguments({ address, profile, isRoot });
+    const code = await exitOf(browser, words, stop);
+    return stop.aborted || code === 0 || Date.now() - started > 5000;
+  } finally {
+    // Its helpers may still be writing for a moment.
+    await rm(profile, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 }).catch(() => {});
+  }
+}
+
+/**
+ * Runs a program that talks to no one, and waits for its end.
+ *
+ * @param {string} program
+ * @param {readonly string[]} words
+ * @param {AbortSignal} stop
+ * @returns {Promise<number | null>} Exit code; null where it was ended by a signal or could not be started.
+ */
+export function exitOf(program, words, stop) {
+  const child = spawn(program, words, { stdio: 'ignore' });
+  const end = () => void child.kill();
+  stop.addEventListener('abort', end);
+  return new Promise((resolve) => {
+    const done = (/** @type {number | null} */ code) => {
+      stop.removeEventListener('abort', end);
+      resolve(code);
+    };
+    child.once('error', () => done(null));
+    child.once('exit', done);
+  });
+}
