@@ -41,16 +41,16 @@ const LEAST_SHARE = 1e-4;
 export function shearFromBias(unsheared: TensionLaw, bias: AxisCurve): BiasShear {
   const solver = createSolver(unsheared);
   const states: BiasState[] = [];
-  let start: Unknowns = [1, 0, 0];
+  let start: Unknowns = { width: 1, skew: 0, shear: 0 };
   for (let i = 1; i <= SAMPLES; i++) {
     const x = (i / SAMPLES) * bias.measuredTo;
     const stretch = Math.exp(x);
     const tension = bias.tau(x) / stretch;
-    if (i === 1) start = [Math.exp(-x / 2), 0, tension / 2];
+    if (i === 1) start = { width: Math.exp(-x / 2), skew: 0, shear: tension / 2 };
     const solved = solver({ stretch, tension }, start);
     if (solved === null) break;
     start = solved.unknowns;
-    states.push({ stretch, width: start[0], angle: solved.angle, shear: start[2] });
+    states.push({ stretch, width: start.width, angle: solved.angle, shear: start.shear });
   }
   return { slope: risingShear(states, LEAST_SHARE * unsheared.typicalStiffness), states };
 }
@@ -66,8 +66,14 @@ function risingShear(states: readonly BiasState[], least: number): (angle: numbe
   return (angle) => valueAt(curve, angle) + least * angle;
 }
 
-/** Width, skew, shear. */
-type Unknowns = readonly [number, number, number];
+interface Unknowns {
+  readonly width: number;
+  readonly skew: number;
+  /** N/m. */
+  readonly shear: number;
+}
+
+type Triple = readonly [number, number, number];
 
 interface Pull {
   readonly stretch: number;
@@ -81,31 +87,37 @@ interface Solved {
 
 /** Newton with a difference quotient for the 3x3 matrix, halved while the imbalance does not fall. */
 function createSolver(law: TensionLaw): (pull: Pull, start: Unknowns) => Solved | null {
-  const response = createTensionResponse();
-  const f = new Float64Array(6);
+  const room = { response: createTensionResponse(), f: new Float64Array(6) };
   const scale = law.typicalStiffness;
-  const steps: Unknowns = [1e-6, 1e-6, 1e-6 * scale];
+  const quotient = (pull: Pull, at: Unknowns, part: keyof Unknowns): Triple => {
+    const step = part === 'shear' ? 1e-6 * scale : 1e-6;
+    const high = imbalance(law, pull, { ...at, [part]: at[part] + step }, room).rest;
+    const low = imbalance(law, pull, { ...at, [part]: at[part] - step }, room).rest;
+    return [
+      (high[0] - low[0]) / (2 * step),
+      (high[1] - low[1]) / (2 * step),
+      (high[2] - low[2]) / (2 * step),
+    ];
+  };
   return (pull, start) => {
     let at = start;
-    let now = imbalance(law, pull, at, { response, f });
+    let now = imbalance(law, pull, at, room);
     for (let i = 0; i < 60 && size(now.rest) > 1e-10 * scale; i++) {
-      const columns = steps.map((step, c) => {
-        const up = at.map((value, j) => (j === c ? value + step : value)) as unknown as Unknowns;
-        const down = at.map((value, j) => (j === c ? value - step : value)) as unknown as Unknowns;
-        const high = imbalance(law, pull, up, { response, f }).rest;
-        const low = imbalance(law, pull, down, { response, f }).rest;
-        return high.map((value, j) => (value - low[j]!) / (2 * step));
-      });
+      const columns = [quotient(pull, at, 'width'), quotient(pull, at, 'skew'), quotient(pull, at, 'shear')] as const;
       const step = solve3(columns, now.rest);
       if (step === null) return null;
       let share = 1;
-      let next = now;
       let trial = at;
+      let next = now;
       do {
-        trial = [at[0] - share * step[0]!, at[1] - share * step[1]!, at[2] - share * step[2]!];
-        next = imbalance(law, pull, trial, { response, f });
+        trial = {
+          width: at.width - share * step[0],
+          skew: at.skew - share * step[1],
+          shear: at.shear - share * step[2],
+        };
+        next = imbalance(law, pull, trial, room);
         share /= 2;
-      } while (share > 1e-6 && !(trial[0] > 0 && size(next.rest) < size(now.rest)));
+      } while (share > 1e-6 && !(trial.width > 0 && size(next.rest) < size(now.rest)));
       if (!(size(next.rest) < size(now.rest))) break;
       at = trial;
       now = next;
@@ -118,9 +130,9 @@ function createSolver(law: TensionLaw): (pull: Pull, start: Unknowns) => Solved 
 function imbalance(
   law: TensionLaw,
   pull: Pull,
-  [width, skew, shear]: Unknowns,
+  { width, skew, shear }: Unknowns,
   room: { response: TensionResponse; f: Float64Array },
-): { rest: number[]; angle: number } {
+): { rest: Triple; angle: number } {
   const h = Math.SQRT1_2;
   const { f, response } = room;
   const ux = (pull.stretch - skew) * h;
@@ -152,21 +164,18 @@ function imbalance(
   };
 }
 
-const size = (rest: readonly number[]): number => Math.hypot(...rest);
+const size = (rest: Triple): number => Math.hypot(...rest);
 
 /** Cramer's rule; columns of the matrix, right-hand side. Null where the matrix is singular. */
-function solve3(columns: readonly number[][], right: readonly number[]): number[] | null {
-  const [a, b, c] = columns as [number[], number[], number[]];
+function solve3([a, b, c]: readonly [Triple, Triple, Triple], right: Triple): Triple | null {
   const whole = triple(a, b, c);
   if (!(Math.abs(whole) > 1e-12 * size(a) * size(b) * size(c))) return null;
   return [triple(right, b, c) / whole, triple(a, right, c) / whole, triple(a, b, right) / whole];
 }
 
 /** a . (b x c). */
-function triple(a: readonly number[], b: readonly number[], c: readonly number[]): number {
+function triple(a: Triple, b: Triple, c: Triple): number {
   return (
-    a[0]! * (b[1]! * c[2]! - b[2]! * c[1]!) +
-    a[1]! * (b[2]! * c[0]! - b[0]! * c[2]!) +
-    a[2]! * (b[0]! * c[1]! - b[1]! * c[0]!)
+    a[0] * (b[1] * c[2] - b[2] * c[1]) + a[1] * (b[2] * c[0] - b[0] * c[2]) + a[2] * (b[0] * c[1] - b[1] * c[0])
   );
 }
