@@ -35,6 +35,8 @@ export interface Equilibrium {
   readonly positions: Float64Array;
   /** Unbalanced force over contact force (both root-sum-square). */
   readonly residual: number;
+  /** The residual asked for. */
+  readonly tolerance: number;
   readonly atRest: boolean;
   /** Newton steps and linear iterations, per level. */
   readonly newtonSteps: readonly number[];

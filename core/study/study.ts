@@ -1,6 +1,6 @@
 import type { Body } from '../body/body.ts';
 import type { FitMeasures } from '../body/fit-measures.ts';
-import type { Equilibrium } from '../equilibrium/equilibrium.ts';
+import type { Equilibrium, SettleProgress } from '../equilibrium/equilibrium.ts';
 import type { Branch, Fabric } from '../fabric/fabric.ts';
 import type { Finding } from '../fault/finding.ts';
 import type { Field } from '../fields/field.ts';
@@ -39,8 +39,17 @@ export interface WornResult {
   readonly findings: readonly Finding[];
 }
 
+/** A body as results carry it: plain data that can cross to another thread. */
+export type StandingBody = Omit<Body, 'contactField'>;
+
 export interface StudyResult {
-  readonly body: Body;
+  readonly body: StandingBody;
   readonly garment: Garment;
   readonly worn: readonly WornResult[];
 }
+
+/** Which step of the chain is under way. */
+export type StudyProgress =
+  | { readonly step: 'body' }
+  | { readonly step: 'garment' }
+  | { readonly step: 'settle'; readonly fabricId: string; readonly settle: SettleProgress };

@@ -1,0 +1,94 @@
+import { z } from 'zod';
+import { Fault } from '../fault/fault.ts';
+import { checkShape, readJson } from './read-json.ts';
+
+/** The version of the study file that this program writes and reads. */
+export const STUDY_VERSION = 1;
+
+const positiveMm = z.number().positive().max(10_000);
+const levelMm = z.number().min(-10_000).max(10_000);
+
+const fitBody = z.strictObject({
+  statureMm: positiveMm,
+  bustMm: positiveMm,
+  underbustMm: positiveMm,
+  waistMm: positiveMm,
+  hipMm: positiveMm,
+});
+
+const tissue = z.union([
+  z.literal('rigid'),
+  z.strictObject({ depthMm: z.number().positive().max(500), modulusKPa: z.number().positive().max(1e6) }),
+]);
+
+const meshBody = z.strictObject({
+  mesh: z.string().min(1),
+  unit: z.enum(['mm', 'cm', 'm']),
+  up: z.enum(['x', 'y', 'z']),
+  tissue,
+});
+
+const tube = z.strictObject({
+  region: z.enum(['trunk', 'leftLeg', 'rightLeg', 'whole']),
+  fromMm: levelMm,
+  toMm: levelMm,
+  girths: z.array(z.strictObject({ atMm: levelMm, relaxedMm: positiveMm })).min(1),
+  relaxedLengthMm: positiveMm,
+  warp: z.enum(['along', 'around']),
+});
+
+const fabricEntry = z.strictObject({
+  id: z.string().regex(/^[\w-]+$/, 'letters, digits, - and _ only: it names files'),
+  sheet: z.string().min(1),
+});
+
+const studyFile = z.strictObject({
+  snugfield: z.literal(STUDY_VERSION),
+  name: z.string().min(1),
+  note: z.string().optional(),
+  body: z.union([z.strictObject({ fitBody }), meshBody]),
+  fabrics: z.array(fabricEntry).min(1),
+  garment: z.strictObject({ tube }),
+  friction: z.number().min(0).max(2).default(0),
+  branch: z.enum(['load', 'return']).default('load'),
+  edgeMm: z.number().min(1).max(50).default(8),
+});
+
+/** A study as its file holds it: in the file's own units, other files named by path. */
+export type StudyFile = z.infer<typeof studyFile>;
+
+/**
+ * Reads a study file.
+ *
+ * @param text - JSON, as documented in README.md.
+ * @throws {Fault} `file/not-json`, `file/unknown-version`, `file/wrong-shape`.
+ */
+export function readStudyFile(text: string): StudyFile {
+  const value = readJson(text);
+  const version =
+    typeof value === 'object' && value !== null && 'snugfield' in value ? value.snugfield : undefined;
+  if (version !== STUDY_VERSION) {
+    throw new Fault('file/unknown-version', {
+      path: 'snugfield',
+      known: STUDY_VERSION,
+      value: JSON.stringify(version) ?? 'nothing',
+    });
+  }
+  const file = checkShape(studyFile, value);
+  file.fabrics.forEach(({ id }, index) => {
+    if (file.fabrics.findIndex((other) => other.id === id) === index) return;
+    throw new Fault('file/wrong-shape', {
+      path: `fabrics[${index}].id`,
+      expected: 'an id that no other fabric has',
+      value: JSON.stringify(id),
+    });
+  });
+  return file;
+}
+
+/** The files that a study names, relative to it, each once. */
+export function filesNamedBy(file: StudyFile): string[] {
+  const paths = file.fabrics.map(({ sheet }) => sheet);
+  if ('mesh' in file.body) paths.push(file.body.mesh);
+  return [...new Set(paths)];
+}

@@ -1,0 +1,51 @@
+import { foundationAt } from '../body/foundation-at.ts';
+import { settle } from '../equilibrium/settle.ts';
+import { wornFields } from '../fields/worn-fields.ts';
+import { wornFindings } from '../fields/worn-findings.ts';
+import { makeTube } from '../garment/make-tube.ts';
+import { chooseLaw } from './choose-law.ts';
+import { makeBody } from './make-body.ts';
+import type { Study, StudyProgress, StudyResult, WornResult } from './study.ts';
+
+/**
+ * The whole way of the data, from a study to painted fields; everything else in core is called from here.
+ *
+ *     readings -> fabric law -> garment laid -> equilibrium on the body -> fields
+ *
+ * Yields progress; stop by not asking for more. Each fabric is settled afresh from the laid garment, so its result does
+ * not depend on the fabrics before it.
+ *
+ * @throws {Fault} where body, garment or fabric leave nothing sensible to compute.
+ */
+export function* runStudy(study: Study): Generator<StudyProgress, StudyResult> {
+  yield { step: 'body' };
+  const { contactField, ...body } = makeBody(study.body);
+  yield { step: 'garment' };
+  const { garment, skin } = makeTube(study.garment, { ...body, contactField }, study.edge);
+  const { levels } = garment;
+  const foundation = levels.map(({ mesh }) => foundationAt(body, mesh.positions));
+  const worn: WornResult[] = [];
+  for (const { id, fabric } of study.fabrics) {
+    const { law, findings } = chooseLaw(fabric, study.branch);
+    const search = settle({ levels, law, body: skin, foundation, friction: study.friction });
+    const equilibrium = yield* named(id, search);
+    const settled = { garment, law, equilibrium, skin };
+    findings.push(...fabric.findings, ...wornFindings(settled, study.friction));
+    const fields = wornFields(settled);
+    worn.push({ fabricId: id, equilibrium, fields, findings });
+  }
+  return { body, garment, worn };
+}
+
+/** Passes a search on, each of its steps under the fabric's name. */
+function* named(
+  fabricId: string,
+  search: ReturnType<typeof settle>,
+): Generator<StudyProgress, WornResult['equilibrium']> {
+  let step = search.next();
+  while (!step.done) {
+    yield { step: 'settle', fabricId, settle: step.value };
+    step = search.next();
+  }
+  return step.value;
+}

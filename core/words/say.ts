@@ -1,0 +1,38 @@
+import type { Fault, FaultCode, FaultFacts } from '../fault/fault.ts';
+import type { Finding, FindingCode, FindingFacts } from '../fault/finding.ts';
+import { benchFaultWords, benchFindingWords } from './bench-words.ts';
+import { bodyFaultWords, bodyFindingWords } from './body-words.ts';
+import { fileFaultWords } from './file-words.ts';
+import { fitFaultWords, fitFindingWords } from './fit-words.ts';
+import { garmentFaultWords, garmentFindingWords } from './garment-words.ts';
+import type { FaultSentence, FaultWords, FindingWords } from './word-tables.ts';
+import { wornFindingWords } from './worn-words.ts';
+
+const faultWords: FaultWords<FaultFacts> = {
+  ...fileFaultWords,
+  ...benchFaultWords,
+  ...bodyFaultWords,
+  ...fitFaultWords,
+  ...garmentFaultWords,
+};
+
+const findingWords: FindingWords<FindingFacts> = {
+  ...benchFindingWords,
+  ...bodyFindingWords,
+  ...fitFindingWords,
+  ...garmentFindingWords,
+  ...wornFindingWords,
+};
+
+/** A fault in plain words: what happened, with place and value, and what to do. */
+export function sayFault<C extends FaultCode>(fault: Pick<Fault<C>, 'code' | 'facts'>): FaultSentence {
+  return faultWords[fault.code](fault.facts);
+}
+
+/** A finding in one sentence. */
+export function sayFinding<C extends FindingCode>(
+  finding: { code: C; facts: FindingFacts[C] } | Finding,
+): string {
+  const say = findingWords[finding.code] as (facts: typeof finding.facts) => string;
+  return say(finding.facts);
+}

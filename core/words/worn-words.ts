@@ -1,0 +1,20 @@
+import type { WornFindings } from '../fault/worn-findings.ts';
+import type { FindingWords } from './word-tables.ts';
+
+const percent = (share: number): string => `${share < 10 ? share.toFixed(1) : share.toFixed(0)} %`;
+
+/** What is said of a garment as worn. */
+export const wornFindingWords: FindingWords<WornFindings> = {
+  'worn/not-at-rest': ({ residual, tolerance }) =>
+    `NOT AT REST: unbalanced force is ${residual.toExponential(1)} of the contact force (${tolerance.toExponential(0)} is asked). Do not use these numbers.`,
+  'worn/return-not-measured': ({ fabric }) =>
+    `No return curve was read for ${fabric}; the load curve is used, which presses harder.`,
+  'worn/beyond-readings': ({ sharePercent }) =>
+    `${percent(sharePercent)} of the cloth is stretched beyond the last bench reading: tension there is extrapolated.`,
+  'worn/slack': ({ sharePercent }) =>
+    `${percent(sharePercent)} of the cloth is slack in warp or weft: it carries nothing that way and may wrinkle.`,
+  'worn/off-skin': ({ sharePercent, largestGapMm }) =>
+    `${percent(sharePercent)} of the cloth bridges off the skin, by ${largestGapMm.toFixed(1)} mm at most.`,
+  'worn/frictionless': ({ shiftMm }) =>
+    `Friction is 0: nothing but its shape holds the garment, and it has slid by up to ${shiftMm.toFixed(0)} mm from where it was laid.`,
+};
