@@ -167,7 +167,12 @@ export default {
     { files: ['electron/headless/**', 'electron/launch/**', 'tests/**'], rules: { 'no-console': 'off' } },
     {
       files: ['tests/**'],
-      rules: { 'max-lines-per-function': 'off', complexity: 'off', 'max-lines': 'off' },
+      rules: {
+        'max-lines-per-function': 'off',
+        complexity: 'off',
+        'max-lines': 'off',
+        'typescript/no-unsafe-type-assertion': 'off',
+      },
     },
     { files: ['**/*.config.*'], rules: { 'import/no-default-export': 'off' } },
   ],

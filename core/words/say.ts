@@ -1,5 +1,5 @@
 import type { Fault, FaultCode, FaultFacts } from '../fault/fault.ts';
-import type { Finding, FindingCode, FindingFacts } from '../fault/finding.ts';
+import type { FindingCode, FindingFacts } from '../fault/finding.ts';
 import { benchFaultWords, benchFindingWords } from './bench-words.ts';
 import { bodyFaultWords, bodyFindingWords } from './body-words.ts';
 import { fileFaultWords } from './file-words.ts';
@@ -30,9 +30,9 @@ export function sayFault<C extends FaultCode>(fault: Pick<Fault<C>, 'code' | 'fa
 }
 
 /** A finding in one sentence. */
-export function sayFinding<C extends FindingCode>(
-  finding: { code: C; facts: FindingFacts[C] } | Finding,
-): string {
-  const say = findingWords[finding.code] as (facts: typeof finding.facts) => string;
-  return say(finding.facts);
+export function sayFinding<C extends FindingCode>(finding: {
+  readonly code: C;
+  readonly facts: FindingFacts[C];
+}): string {
+  return findingWords[finding.code](finding.facts);
 }
