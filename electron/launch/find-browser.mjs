@@ -76,4 +76,4 @@ function onLinux(env) {
  * @param {Pick<Machine, 'platform' | 'env'>} [machine]
  */
 export const hasDisplay = ({ platform, env } = thisMachine()) =>
-  platform === 'win32' || platform === 'darwin' || Boolean(env['DISPLAY'] ?? env['WAYLAND_DISPLAY']);
+  platform === 'win32' || platform === 'darwin' || Boolean(env['DISPLAY'] || env['WAYLAND_DISPLAY']);

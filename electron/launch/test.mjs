@@ -164,7 +164,7 @@ async function runAll() {
   let passed = 0;
   let failed = 0;
   for (const { name, run } of stages()) {
-    process.stdout.write(`${name.padEnd(20)}`);
+    process.stdout.write(name.padEnd(20));
     const started = Date.now();
     // oxlint-disable-next-line no-await-in-loop -- each stage wants the whole machine
     const { tally, output } = await run();
