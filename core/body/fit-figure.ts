@@ -1,0 +1,214 @@
+/** A base figure brought to size: outlines and masses scaled, ready to be joined. Lengths in mm. */
+import { monotoneCubic, valueAt, type MonotoneCubic } from '../units/monotone-cubic.ts';
+import { BASE_STATURE, SHAPE, type FitForm, type SoftMass } from './fit-forms.ts';
+import { makeLoft, type Loft, type Outline } from './fit-loft.ts';
+import type { PerStation } from './fit-stations.ts';
+import { ARM, ARM_EXPONENT, type Bumps, type LegRow, type TrunkRow } from './fit-tables.ts';
+
+/** How the figure stands: degrees, left out = 0 and the figure's own. */
+export interface FitStance {
+  /** Each leg away from the vertical. */
+  readonly legs: number;
+  /** Each arm away from the vertical. */
+  readonly arms: number | null;
+}
+
+/** Everything that decides the size of a figure. */
+export interface FitSize {
+  readonly form: FitForm;
+  readonly stature: number;
+  readonly scales: PerStation;
+  /** Size of the breasts, 1 on the base figure. */
+  readonly cup: number;
+  readonly stance: FitStance;
+}
+
+/** A figure at its size. */
+export interface FitFigure {
+  /** stature / base stature. */
+  readonly heightScale: number;
+  readonly trunk: Loft;
+  /** The wearer's left leg and arm; the arm in its own frame (u outward, v along, w forward). */
+  readonly leg: Loft;
+  readonly arm: Loft;
+  readonly breast: SoftMass | null;
+  readonly seat: SoftMass;
+  readonly mound: SoftMass;
+  readonly armJoint: readonly [number, number, number];
+  /** Arm away from the vertical, rad. */
+  readonly armAbduction: number;
+}
+
+/** Builds the figure of a given size. Radial sizes follow the scales of the stations, heights the stature. */
+export function assembleFigure(size: FitSize): FitFigure {
+  const { form, scales, stance } = size;
+  const heightScale = size.stature / BASE_STATURE;
+  const halfTall = 0.5 + 0.5 * heightScale;
+  const shoulder = (0.35 + 0.65 * scales.ribs) * halfTall;
+  const trunkScale = trunkScaleOf(form, scales, shoulder);
+  const fullness = clamp(scales.waist / (0.5 * (scales.ribs + scales.topHip)), 0.7, 1.4);
+  const [jointX, jointY, jointZ] = form.armJoint;
+  const abduction = stance.arms ?? SHAPE.armAbduction + 28 * Math.max(0, scales.ribs - 1);
+  return {
+    heightScale,
+    trunk: makeLoft(
+      form.trunk.map((row) => trunkOutline(row, valueAt(trunkScale, row[0]), heightScale, fullness)),
+      { harmonics: 10, symmetric: true },
+    ),
+    leg: makeLoft(
+      form.leg.map((row) => legOutline(row, scales, heightScale, stance.legs)),
+      { harmonics: 6, symmetric: false },
+    ),
+    arm: makeLoft(armOutlines(scales, shoulder, heightScale), { harmonics: 4, symmetric: false }),
+    breast:
+      form.breast === null
+        ? null
+        : sizedBreast(form, valueAt(trunkScale, form.breast.centre[1]), heightScale, size.cup),
+    seat: sizedMass(form.seat, scales.hip, heightScale),
+    mound: sizedMass(form.mound, scales.hip, heightScale),
+    armJoint: [
+      jointX * (0.3 + 0.7 * scales.ribs) * halfTall + 30 * (scales.upperArm - 1),
+      jointY * heightScale,
+      jointZ * heightScale,
+    ],
+    armAbduction: (abduction * Math.PI) / 180,
+  };
+}
+
+function trunkScaleOf(form: FitForm, scales: PerStation, shoulder: number): MonotoneCubic {
+  return monotoneCubic(
+    [640, 720, 845, 960, 1045, form.ribsLevel, 1315, 1370, 1455, 1500],
+    [
+      scales.hip,
+      scales.hip,
+      scales.hip,
+      scales.topHip,
+      scales.waist,
+      scales.ribs,
+      shoulder,
+      (shoulder + scales.neck) / 2,
+      scales.neck,
+      scales.neck,
+    ],
+  );
+}
+
+/**
+ * An outline of the trunk at its size. A waist that is full for its neighbours grows forward rather than sideways, a
+ * small one is less pinched at the sides: without this it is a drum or a spindle.
+ */
+function trunkOutline(row: TrunkRow, scale: number, heightScale: number, fullness: number): Outline {
+  const [y, centreZ, halfWidth, front, back, frontExponent, backExponent, bumps] = row;
+  const near = Math.exp(-(((y - 1015) / 85) ** 2));
+  const across = halfWidth * scale * fullness ** (-0.25 * near);
+  return {
+    at: y * heightScale,
+    centreX: 0,
+    centreZ: centreZ * heightScale,
+    lateral: across,
+    medial: across,
+    front: front * scale * fullness ** (0.5 * near),
+    back: back * scale * fullness ** (-0.05 * near),
+    frontExponent,
+    backExponent,
+    bumps: scaledBumps(bumps, scale),
+  };
+}
+
+/** An outline of the left leg; its axis moves with its medial side, so that the space between the thighs stays. */
+function legOutline(row: LegRow, scales: PerStation, heightScale: number, stanceDegrees: number): Outline {
+  const [y, centreX, centreZ, lateral, medial, front, back, frontExponent, backExponent, bumps] = row;
+  const { ankle, calf, knee, midThigh, thigh, hip } = scales;
+  const along = monotoneCubic(
+    [90, 120, 340, 468, 625, 752, 860, 960],
+    [ankle, ankle, calf, knee, midThigh, thigh, hip, hip],
+  );
+  const scale = valueAt(along, clamp(y, 90, 960));
+  const apart = Math.tan((stanceDegrees * Math.PI) / 180) * belowHipJoint(860 - y) * heightScale;
+  return {
+    at: y * heightScale,
+    centreX: medial * scale + (centreX - medial) * heightScale + apart,
+    centreZ: centreZ * heightScale,
+    lateral: lateral * scale,
+    medial: medial * scale,
+    front: front * scale,
+    back: back * scale,
+    frontExponent,
+    backExponent,
+    bumps: scaledBumps(bumps, scale),
+  };
+}
+
+/** Depth below the hip joint with a rounded start, so that a spread leg bends instead of breaking. */
+function belowHipJoint(depth: number): number {
+  const rounding = 110;
+  if (depth <= 0) return 0;
+  if (depth >= rounding) return depth - rounding / 2;
+  return (depth ** 3 / rounding ** 2) * (1 - depth / (2 * rounding));
+}
+
+function armOutlines(scales: PerStation, shoulder: number, heightScale: number): Outline[] {
+  const along = monotoneCubic(
+    [-540, -310, -140, 20],
+    [scales.wrist, scales.elbow, scales.upperArm, shoulder],
+  );
+  return ARM.map(([v, centreU, centreW, outer, inner, front, back]) => {
+    const scale = valueAt(along, clamp(v, -540, 20));
+    return {
+      at: v * heightScale,
+      centreX: centreU * heightScale,
+      centreZ: centreW * heightScale,
+      lateral: outer * scale,
+      medial: inner * scale,
+      front: front * scale,
+      back: back * scale,
+      frontExponent: ARM_EXPONENT,
+      backExponent: ARM_EXPONENT,
+      bumps: [],
+    };
+  });
+}
+
+/**
+ * The breast of a cup: it stands out in proportion to the cup, its radii grow with small powers of it, and the fold
+ * under it keeps its height. Radii in proportion to the cup push it through the back and down over the ribs.
+ */
+function sizedBreast(form: FitForm, chestScale: number, heightScale: number, cup: number): SoftMass {
+  const breast = form.breast!;
+  const [x, y, z] = breast.centre;
+  const [, chestZ, , chestFront] = form.trunk.find((row) => row[0] === 1210)!;
+  const standsOut = z + breast.deep - (chestZ + chestFront);
+  const deep = breast.deep * cup ** 0.5;
+  return {
+    ...breast,
+    centre: [
+      x * chestScale * cup ** 0.12,
+      (y + breast.down * (cup ** 0.3 - 1)) * heightScale,
+      chestZ * heightScale + chestFront * chestScale + standsOut * cup - deep,
+    ],
+    across: breast.across * chestScale * cup ** 0.3,
+    up: breast.up * heightScale * cup ** 0.36,
+    down: breast.down * heightScale * cup ** 0.3,
+    deep,
+    join: breast.join * (1 + 0.7 * Math.max(0, 1 - cup)),
+    joinTop: breast.joinTop * cup ** 0.4,
+  };
+}
+
+function sizedMass(mass: SoftMass, scale: number, heightScale: number): SoftMass {
+  const [x, y, z] = mass.centre;
+  return {
+    ...mass,
+    centre: [x * scale, y * heightScale, z * scale],
+    across: mass.across * scale,
+    up: mass.up * heightScale,
+    down: mass.down * heightScale,
+    deep: mass.deep * scale,
+  };
+}
+
+function scaledBumps(bumps: Bumps, scale: number): Bumps {
+  return bumps.map((number, i) => (i % 3 === 2 ? number * scale : number));
+}
+
+const clamp = (value: number, low: number, high: number): number => Math.min(Math.max(value, low), high);
