@@ -93,6 +93,18 @@ export function vertexNeighbours({ vertices }: MeshEdges, vertexCount: number): 
   return { start, list };
 }
 
+/** The triangles round each vertex. */
+export function vertexTriangles({ positions, triangles }: TriangleMesh): Rows {
+  const vertexCount = positions.length / 3;
+  const start = new Uint32Array(vertexCount + 1);
+  for (const v of triangles) start[v + 1]!++;
+  for (let v = 0; v < vertexCount; v++) start[v + 1]! += start[v]!;
+  const next = start.slice(0, vertexCount);
+  const list = new Uint32Array(triangles.length);
+  for (let i = 0; i < triangles.length; i++) list[next[triangles[i]!]!++] = Math.floor(i / 3);
+  return { start, list };
+}
+
 /** Mean length of the edges, m; 0 for none. */
 export function meanEdgeLength({ positions }: TriangleMesh, { vertices }: MeshEdges): number {
   let sum = 0;

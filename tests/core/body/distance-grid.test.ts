@@ -109,14 +109,19 @@ describe('gridFromField', () => {
     }
   });
 
-  it('keeps the curvature of a distance: trace of the Hessian 1/R within 1 % (R 40 mm, spacing 6 mm)', () => {
+  it('keeps the curvature of a distance: trace of the Hessian 1/R within 1 % in the mean, 3 % at a point', () => {
+    // R 40 mm, spacing h 6 mm. The bending of a cubic spline is straight between nodes, so it is off by up to
+    // h^2/8 of its own second derivative, 3/R^3: 0.8 % of 1/R along each of the two axes, and that again by the twicing.
     const { sample } = gridFromField((x, _, z) => Math.hypot(x, z) - 0.04, box, 0.006);
     const into = new Float64Array(10);
-    for (let angle = 0; angle < 6.28; angle += 0.1) {
-      sample(0.04 * Math.cos(angle), 0.07, 0.04 * Math.sin(angle), into);
+    const curvatures = Array.from({ length: 63 }, (_, i) => {
+      sample(0.04 * Math.cos(i / 10), 0.07, 0.04 * Math.sin(i / 10), into);
       expect(Math.abs(into[0]!)).toBeLessThan(3e-6);
-      expect(Math.abs((into[4]! + into[7]! + into[9]!) * 0.04 - 1)).toBeLessThan(0.01);
-    }
+      return (into[4]! + into[7]! + into[9]!) * 0.04;
+    });
+    for (const curvature of curvatures) expect(Math.abs(curvature - 1)).toBeLessThan(0.03);
+    const mean = curvatures.reduce((sum, curvature) => sum + curvature, 0) / curvatures.length;
+    expect(Math.abs(mean - 1)).toBeLessThan(0.01);
   });
 
   it('is held to -60 and 80 mm far from the skin', () => {

@@ -5,6 +5,7 @@ import {
   NO_TRIANGLE,
   oppositeTriangles,
   vertexNeighbours,
+  vertexTriangles,
 } from '../../../core/mesh/mesh-edges.ts';
 import { cylinder, sphere } from '../../help/shapes.ts';
 
@@ -32,6 +33,17 @@ describe('meshEdges', () => {
       expect(other).not.toBe(t);
       expect([0, 1, 2].filter((k) => opposite[3 * other + k] === t)).toHaveLength(1);
     });
+  });
+
+  it('gives every vertex the triangles that name it', () => {
+    const mesh = cylinder(0.07, 0.05, 0.02, { jitter: 0.2, seed: 6 });
+    const { start, list } = vertexTriangles(mesh);
+    expect(list).toHaveLength(mesh.triangles.length);
+    for (let v = 0; v < start.length - 1; v++) {
+      for (const t of list.slice(start[v], start[v + 1])) {
+        expect(mesh.triangles.slice(3 * t, 3 * t + 3)).toContain(v);
+      }
+    }
   });
 
   it('counts the third sheet on an edge', () => {
