@@ -8,10 +8,12 @@ async function call<T>(name: CallName, ...given: readonly unknown[]): Promise<T>
   try {
     return await ipcRenderer.invoke(name, ...given);
   } catch (error) {
-    const words = error instanceof Error ? error.message : String(error);
-    throw new Error(words.replace(/^Error invoking remote method '[^']*': (?:\w*Error: )?/, ''), {
-      cause: error,
-    });
+    // As text: the error may come from another realm, where `instanceof` does not see it.
+    const words = String(error).replace(
+      /^(?:Error: )?Error invoking remote method '[^']*': (?:\w*Error: )?/,
+      '',
+    );
+    throw new Error(words, { cause: error });
   }
 }
 

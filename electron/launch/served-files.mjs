@@ -90,15 +90,19 @@ function decodedOnce(text) {
 
 /**
  * Every file under a folder, relative, with forward slashes, in alphabetical order; none where the folder is missing.
+ * Goes down by itself: inside a packed program Node's own recursive listing is not to be relied on.
  *
  * @param {string} folder
  * @returns {Promise<string[]>}
  */
 export async function filesIn(folder) {
   /** @type {import('node:fs').Dirent[]} */
-  const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
-  return entries
-    .filter((entry) => entry.isFile())
-    .map((entry) => path.relative(folder, path.join(entry.parentPath, entry.name)).split(path.sep).join('/'))
-    .sort();
+  const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
+  const lists = await Promise.all(
+    entries.map(async (entry) => {
+      if (!entry.isDirectory()) return entry.isFile() ? [entry.name] : [];
+      return (await filesIn(path.join(folder, entry.name))).map((name) => `${entry.name}/${name}`);
+    }),
+  );
+  return lists.flat().sort();
 }
