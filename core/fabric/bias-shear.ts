@@ -23,6 +23,9 @@ export interface BiasShear {
   readonly states: readonly BiasState[];
 }
 
+/** The bias strip's force; `set` is ln of the stretch ratio at which it sets in (0 if left out). */
+export type BiasCurve = Pick<AxisCurve, 'tau' | 'measuredTo'> & { readonly set?: number };
+
 /** Stretches at which the bias strip is solved. */
 const SAMPLES = 48;
 /** The least shear stiffness, as a share of the fabric's typical stiffness. */
@@ -36,19 +39,18 @@ const LEAST_SHARE = 1e-4;
  * Newton from the last stretch on. The width is thus foretold, not used; a measured one is a check.
  *
  * @param unsheared - The law with S = 0.
- * @param bias - The bias strip's force; its narrowing is not used.
  */
-export function shearFromBias(unsheared: TensionLaw, bias: AxisCurve): BiasShear {
+export function shearFromBias(unsheared: TensionLaw, bias: BiasCurve): BiasShear {
   const solver = createSolver(unsheared);
   const states: BiasState[] = [];
   let start: Unknowns = { width: 1, skew: 0, shear: 0 };
   for (let i = 1; i <= SAMPLES; i++) {
     const x = (i / SAMPLES) * bias.measuredTo;
-    const stretch = Math.exp(x);
+    const stretch = Math.exp(x + (bias.set ?? 0));
     const tension = bias.tau(x) / stretch;
-    if (i === 1) start = { width: Math.exp(-x / 2), skew: 0, shear: tension / 2 };
+    if (states.length === 0) start = { width: Math.exp(-x / 2), skew: 0, shear: tension / 2 };
     const solved = solver({ stretch, tension }, start);
-    if (solved === null) break;
+    if (solved === null) continue;
     start = solved.unknowns;
     states.push({ stretch, width: start.width, angle: solved.angle, shear: start.shear });
   }
@@ -61,9 +63,9 @@ function risingShear(states: readonly BiasState[], least: number): (angle: numbe
     (state, i) => state.angle > 1e-9 && states.slice(0, i).every((other) => other.angle < state.angle),
   );
   if (rising.length === 0) return (angle) => least * angle;
-  const shear = isotonic(rising.map((state) => Math.max(state.shear, 0)));
+  const shear = isotonic(rising.map((state) => Math.max(state.shear, least * state.angle)));
   const curve = monotoneCubic([0, ...rising.map((state) => state.angle)], [0, ...shear]);
-  return (angle) => valueAt(curve, angle) + least * angle;
+  return (angle) => valueAt(curve, angle);
 }
 
 interface Unknowns {
@@ -103,7 +105,11 @@ function createSolver(law: TensionLaw): (pull: Pull, start: Unknowns) => Solved 
     let at = start;
     let now = imbalance(law, pull, at, room);
     for (let i = 0; i < 60 && size(now.rest) > 1e-10 * scale; i++) {
-      const columns = [quotient(pull, at, 'width'), quotient(pull, at, 'skew'), quotient(pull, at, 'shear')] as const;
+      const columns = [
+        quotient(pull, at, 'width'),
+        quotient(pull, at, 'skew'),
+        quotient(pull, at, 'shear'),
+      ] as const;
       const step = solve3(columns, now.rest);
       if (step === null) return null;
       let share = 1;
@@ -176,6 +182,8 @@ function solve3([a, b, c]: readonly [Triple, Triple, Triple], right: Triple): Tr
 /** a . (b x c). */
 function triple(a: Triple, b: Triple, c: Triple): number {
   return (
-    a[0] * (b[1] * c[2] - b[2] * c[1]) + a[1] * (b[2] * c[0] - b[0] * c[2]) + a[2] * (b[0] * c[1] - b[1] * c[0])
+    a[0] * (b[1] * c[2] - b[2] * c[1]) +
+    a[1] * (b[2] * c[0] - b[0] * c[2]) +
+    a[2] * (b[0] * c[1] - b[1] * c[0])
   );
 }

@@ -15,6 +15,17 @@ export interface Reciprocity {
   readonly contractionProduct: number;
 }
 
+/** How the coupling was come by; the widest band belongs to the weakest evidence. */
+export interface CouplingEvidence {
+  readonly from: 'reciprocity' | 'held width';
+  /** Factor by which warp and weft widths disagree, >= 1. */
+  readonly disagreement: number;
+  /** c used over c from reciprocity. */
+  readonly factor: number;
+  /** x at which secants were compared. */
+  readonly secantAt: number;
+}
+
 /** Above this factor the two widths are taken to contradict each other, and the smaller answer is used. */
 export const LARGEST_DISAGREEMENT = 3;
 

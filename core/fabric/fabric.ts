@@ -1,4 +1,5 @@
 import type { Finding } from '../fault/finding.ts';
+import type { CouplingEvidence } from './coupling.ts';
 import type { TensionLaw } from './tension-law.ts';
 
 /** The three directions in which strips are cut. */
@@ -24,5 +25,7 @@ export interface Fabric {
   readonly bendingRigidity: Readonly<Record<Direction, number>>;
   /** Tension against stretch for each branch measured; `return` is null where no return was read. */
   readonly laws: { readonly load: TensionLaw; readonly return: TensionLaw | null };
+  /** How sure the coupling of warp and weft is; left out where the law did not come from readings. */
+  readonly coupling?: CouplingEvidence;
   readonly findings: readonly Finding[];
 }

@@ -1,4 +1,48 @@
-/** Readings that contradict themselves or each other. */
+/**
+ * Readings that contradict themselves or each other so far that no fabric could have given them. Forces are as the
+ * bench gave them, for the whole strip width.
+ */
 export interface BenchFaults {
-  'bench/force-falls': { direction: string; extensionPercent: number; forceN: number; previousN: number };
+  'bench/too-few-readings': { direction: string; branch: string; count: number; least: number };
+  'bench/reading-twice': { direction: string; branch: string; extensionPercent: number };
+  'bench/no-force': { direction: string; branch: string; extensionPercent: number };
+  'bench/stretched-too-little': {
+    direction: string;
+    branch: string;
+    extensionPercent: number;
+    leastPercent: number;
+  };
+  /** Even the best rising curve misses a reading by more than the limit. */
+  'bench/force-falls': {
+    direction: string;
+    branch: string;
+    extensionPercent: number;
+    forceN: number;
+    previousN: number;
+    previousPercent: number;
+    repairPercent: number;
+  };
+  'bench/width-contradicts': {
+    direction: string;
+    extensionPercent: number;
+    widthMm: number;
+    neighboursMm: number;
+  };
+  'bench/width-start-differs': { direction: string; stripMm: number; widthMm: number };
+  /** Narrowing per stretch of warp and weft multiply to nearly 1. */
+  'bench/gains-no-area': { warpContraction: number; weftContraction: number; atPercent: number };
+  'bench/unstable': { sharePercent: number; couplingPercent: number };
+  /** The bias strip pulls less than warp and weft alone would. */
+  'bench/bias-contradicts': { extensionPercent: number; forceN: number; leastForceN: number };
+  'bench/return-above-load': { direction: string; extensionPercent: number; returnN: number; loadN: number };
+  'bench/return-beyond-load': { direction: string; extensionPercent: number; loadPercent: number };
+  'bench/held-below-free': { direction: string; extensionPercent: number; heldN: number; freeN: number };
+  'bench/masses-disagree': { direction: string; massG: number; meanG: number; differencePercent: number };
+  'bench/denser-than-fibre': {
+    densityKgM3: number;
+    fibreKgM3: number;
+    arealDensityGM2: number;
+    thicknessMm: number;
+  };
+  'bench/overhang-too-long': { direction: string; overhangMm: number; lengthMm: number };
 }

@@ -48,7 +48,10 @@ function problemsOf(issue: Issue, schema: z.ZodType, root: unknown): ShapeProble
     const known = keysAt(schema, issue.path);
     return issue.keys.map((key) => ({
       path: pathText([...issue.path, key]),
-      expected: known.length > 0 ? `left out: the keys known here are ${known.join(', ')}` : 'left out: no such key is known here',
+      expected:
+        known.length > 0
+          ? `left out: the keys known here are ${known.join(', ')}`
+          : 'left out: no such key is known here',
       value: valueText(valueAt(root, [...issue.path, key])),
     }));
   }
@@ -57,7 +60,8 @@ function problemsOf(issue: Issue, schema: z.ZodType, root: unknown): ShapeProble
       branch.map((inner) => ({ ...inner, path: [...issue.path, ...inner.path] })),
     );
     const deepest = branches.find((branch) => branch.every((inner) => inner.path.length > issue.path.length));
-    if (deepest !== undefined && deepest.length > 0) return deepest.flatMap((inner) => problemsOf(inner, schema, root));
+    if (deepest !== undefined && deepest.length > 0)
+      return deepest.flatMap((inner) => problemsOf(inner, schema, root));
     const expected = [...new Set(branches.map((branch) => (branch[0] ? expectedText(branch[0]) : '')))];
     return [problemAt(issue.path, expected.filter((text) => text !== '').join(', or '), root)];
   }
@@ -94,7 +98,10 @@ function expectedText(issue: Issue): string {
 
 function limitText(origin: string, word: string, limit: number | bigint): string {
   if (origin === 'array') return `a list of ${word} ${limit}`;
-  if (origin === 'string') return limit === 1 && word === 'at least' ? 'a text that is not empty' : `a text of ${word} ${limit} characters`;
+  if (origin === 'string')
+    return limit === 1 && word === 'at least'
+      ? 'a text that is not empty'
+      : `a text of ${word} ${limit} characters`;
   return `${word} ${limit}`;
 }
 
@@ -133,5 +140,7 @@ function keysAt(schema: z.ZodType, path: Path): string[] {
 }
 
 function unwrapped(schema: unknown): unknown {
-  return schema instanceof z.ZodOptional || schema instanceof z.ZodDefault ? unwrapped(schema.unwrap()) : schema;
+  return schema instanceof z.ZodOptional || schema instanceof z.ZodDefault
+    ? unwrapped(schema.unwrap())
+    : schema;
 }

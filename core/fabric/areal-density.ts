@@ -1,0 +1,70 @@
+import { Fault } from '../fault/fault.ts';
+import type { Finding } from '../fault/finding.ts';
+import { gramsFromKilograms, mmFromMetres, percentFromRatio } from '../units/units.ts';
+import type { BenchReadings } from './bench-readings.ts';
+import type { Direction } from './fabric.ts';
+
+/** Strips of one cloth agree to 2 %; a 0.5 mm cut error on 50 mm is 1 % (common practice). */
+const DIFFERENCE_TO_NAME = 0.03;
+const DIFFERENCE_TO_REFUSE = 0.1;
+/** Solid polyester, the densest common fibre of stretch fabrics, kg/m^3 (textile handbooks, from memory). */
+const FIBRE_DENSITY = 1380;
+/** Where mass over thickness of knits mostly lies, kg/m^3 (textile handbooks, from memory). */
+const USUAL_DENSITY = [250, 600] as const;
+
+/**
+ * Mass per unit area, M = m / A.
+ *
+ * @param masses - One per piece, kg.
+ * @param area - Of one piece, m^2.
+ * @returns kg/m^2.
+ * @see ISO 3801:1977 method 5; ASTM D3776 option C.
+ */
+export function arealDensity(masses: readonly number[], area: number): number {
+  return masses.reduce((sum, mass) => sum + mass, 0) / (masses.length * area);
+}
+
+/**
+ * The areal density over all weighed strips, each direction counting the same.
+ *
+ * @returns kg/m^2, with what the strips leave in doubt.
+ * @throws {Fault} `bench/masses-disagree`, `bench/denser-than-fibre`.
+ */
+export function weighStrips(readings: BenchReadings): { arealDensity: number; findings: Finding[] } {
+  const { length, width, masses } = readings.weighed;
+  const directions: readonly Direction[] = ['warp', 'weft', 'bias'];
+  const means = directions.map((direction) => arealDensity(masses[direction], 1));
+  const mean = means.reduce((sum, mass) => sum + mass, 0) / means.length;
+  const findings: Finding[] = [];
+  for (const [i, direction] of directions.entries()) {
+    const difference = means[i]! / mean - 1;
+    const facts = {
+      direction,
+      massG: gramsFromKilograms(means[i]!),
+      meanG: gramsFromKilograms(mean),
+      differencePercent: percentFromRatio(difference),
+    };
+    if (Math.abs(difference) > DIFFERENCE_TO_REFUSE) throw new Fault('bench/masses-disagree', facts);
+    if (Math.abs(difference) > DIFFERENCE_TO_NAME) findings.push({ code: 'bench/masses-differ', facts });
+  }
+  const density = mean / (length * width);
+  return {
+    arealDensity: density,
+    findings: [...findings, ...doubtDensity(density, readings.thickness.value)],
+  };
+}
+
+/** Mass over thickness against solid fibre and against what knits weigh. */
+function doubtDensity(areal: number, thickness: number): Finding[] {
+  const density = areal / thickness;
+  if (density > FIBRE_DENSITY) {
+    throw new Fault('bench/denser-than-fibre', {
+      densityKgM3: density,
+      fibreKgM3: FIBRE_DENSITY,
+      arealDensityGM2: gramsFromKilograms(areal),
+      thicknessMm: mmFromMetres(thickness),
+    });
+  }
+  if (density >= USUAL_DENSITY[0] && density <= USUAL_DENSITY[1]) return [];
+  return [{ code: 'bench/density-unusual', facts: { densityKgM3: density } }];
+}

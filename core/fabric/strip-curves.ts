@@ -1,0 +1,211 @@
+import { Fault } from '../fault/fault.ts';
+import type { Finding } from '../fault/finding.ts';
+import { percentFromRatio } from '../units/units.ts';
+import { monotoneCubic, slopeAt, valueAt } from '../units/monotone-cubic.ts';
+import type { ForceReading } from './bench-readings.ts';
+import type { Branch, Direction } from './fabric.ts';
+import { isotonic } from './isotonic.ts';
+
+/** One force curve off the bench. */
+export interface ForceReadings {
+  readonly direction: Direction;
+  readonly branch: Branch;
+  /** Rising in extension. */
+  readonly readings: readonly ForceReading[];
+  /** Of the unstretched strip, m. */
+  readonly width: number;
+}
+
+/** tau = T l against x = ln(l / l_set), and where that starts and ends. */
+export interface ForceCurve {
+  /** N/m; 0 at x = 0, rising, straight beyond the last reading. */
+  readonly tau: (x: number) => number;
+  /** x of the last reading. */
+  readonly measuredTo: number;
+  /** ln of the stretch ratio at which force sets in; 0 on load. */
+  readonly set: number;
+  readonly findings: readonly Finding[];
+}
+
+const LEAST_READINGS = 3;
+/** The secants that couple the directions are taken at x = 0.1; readings must reach beyond it. */
+const LEAST_EXTENSION = 0.12;
+/** Share of the peak force: a pre-tension above it is named, a return force below it counts as none. */
+const PRE_TENSION_SHARE = 0.02;
+const NO_FORCE_SHARE = 0.002;
+/** A repair of more than this share of the force is refused. */
+const REPAIR_TO_REFUSE = 0.1;
+/** A cubic replaces the readings when the repair exceeds the first, while it misses none by more than the second. */
+const REPAIR_TO_SMOOTH = 0.03;
+const CUBIC_TO_KEEP = 0.05;
+const READINGS_TO_SMOOTH = 6;
+
+/**
+ * The curve of tau through a strip's force readings.
+ *
+ * Force at no extension is taken as pre-tension and dropped. Falling readings are pooled (isotonic). The tension is a
+ * monotone cubic in the stretch ratio, from 0; on the way back it starts where the force has gone to nothing.
+ *
+ * @throws {Fault} `bench/too-few-readings`, `bench/reading-twice`, `bench/no-force`, `bench/stretched-too-little`,
+ * `bench/force-falls`.
+ */
+export function forceCurve(strip: ForceReadings): ForceCurve {
+  const { direction, branch, readings, width } = strip;
+  checkReadings(strip);
+  const peak = Math.max(...readings.map(({ force }) => force));
+  const findings = preTension(strip, peak);
+  const start = branch === 'return' ? forceless(readings, peak) : 0;
+  const kept = readings.filter(({ extension }) => extension > start);
+  const { tension, findings: repairs, repair } = risingTension(strip, kept);
+  const stretch = kept.map(({ extension }) => 1 + extension);
+  const set = Math.log(1 + start);
+  const measuredTo = Math.log(stretch.at(-1)!) - set;
+  const smooth =
+    kept.length >= READINGS_TO_SMOOTH && repair > REPAIR_TO_SMOOTH
+      ? cubicTau(
+          stretch.map((l) => Math.log(l) - set),
+          kept.map(({ force, extension }) => (force / width) * (1 + extension)),
+        )
+      : null;
+  if (smooth !== null) {
+    const facts = { direction, branch, residualPercent: percentFromRatio(smooth.residual) };
+    const smoothed: Finding = { code: 'bench/force-smoothed', facts };
+    const tau = straightBeyond(smooth.tau, measuredTo);
+    return { tau, measuredTo, set, findings: [...findings, ...repairs, smoothed] };
+  }
+  const curve = monotoneCubic([1 + start, ...stretch], [0, ...tension]);
+  const inside = (x: number): number => valueAt(curve, Math.exp(x + set)) * Math.exp(x + set);
+  const last = stretch.at(-1)!;
+  const endSlope = last * (valueAt(curve, last) + last * slopeAt(curve, last));
+  const tau = straightBeyond(inside, measuredTo, endSlope);
+  return { tau, measuredTo, set, findings: [...findings, ...repairs] };
+}
+
+/** Enough readings, each extension once, some force, far enough. */
+function checkReadings({ direction, branch, readings }: ForceReadings): void {
+  const beyond = readings.filter(({ extension }) => extension > 0);
+  if (beyond.length < LEAST_READINGS) {
+    throw new Fault('bench/too-few-readings', {
+      direction,
+      branch,
+      count: beyond.length,
+      least: LEAST_READINGS,
+    });
+  }
+  const twice = readings.find(({ extension }, i) => i > 0 && readings[i - 1]!.extension === extension);
+  if (twice !== undefined) {
+    throw new Fault('bench/reading-twice', {
+      direction,
+      branch,
+      extensionPercent: percentFromRatio(twice.extension),
+    });
+  }
+  const last = percentFromRatio(beyond.at(-1)!.extension);
+  if (!(beyond.at(-1)!.force > 0)) {
+    throw new Fault('bench/no-force', { direction, branch, extensionPercent: last });
+  }
+  if (beyond.at(-1)!.extension < LEAST_EXTENSION) {
+    throw new Fault('bench/stretched-too-little', {
+      direction,
+      branch,
+      extensionPercent: last,
+      leastPercent: percentFromRatio(LEAST_EXTENSION),
+    });
+  }
+}
+
+function preTension({ direction, branch, readings }: ForceReadings, peakN: number): Finding[] {
+  const forceN = readings.find(({ extension }) => extension === 0)?.force ?? 0;
+  if (forceN <= PRE_TENSION_SHARE * peakN) return [];
+  return [{ code: 'bench/pre-tension', facts: { direction, branch, forceN, peakN } }];
+}
+
+/** Largest extension at which a strip on its way back carries nothing. */
+function forceless(readings: readonly ForceReading[], peak: number): number {
+  const none = readings.filter(({ force }) => force <= NO_FORCE_SHARE * peak);
+  return none.at(-1)?.extension ?? 0;
+}
+
+interface Rising {
+  /** N/m, per reading. */
+  readonly tension: readonly number[];
+  /** Largest repair as a share of the force. */
+  readonly repair: number;
+  readonly findings: readonly Finding[];
+}
+
+/** Tension per original width, made to rise. */
+function risingTension(strip: ForceReadings, kept: readonly ForceReading[]): Rising {
+  const { direction, branch, width } = strip;
+  if (kept.length < LEAST_READINGS) {
+    throw new Fault('bench/too-few-readings', {
+      direction,
+      branch,
+      count: kept.length,
+      least: LEAST_READINGS,
+    });
+  }
+  const forces = kept.map(({ force }) => force);
+  const rising = isotonic(forces);
+  const fall = kept.findIndex(({ force }, i) => i > 0 && force < kept[i - 1]!.force);
+  const tension = rising.map((force) => force / width);
+  if (fall < 0) return { tension, repair: 0, findings: [] };
+  const repair = Math.max(
+    ...rising.map((force, i) => Math.abs(force - forces[i]!) / Math.max(forces[i]!, 1e-12)),
+  );
+  const facts = {
+    direction,
+    branch,
+    extensionPercent: percentFromRatio(kept[fall]!.extension),
+    forceN: kept[fall]!.force,
+    previousN: kept[fall - 1]!.force,
+    previousPercent: percentFromRatio(kept[fall - 1]!.extension),
+    repairPercent: percentFromRatio(repair),
+  };
+  if (repair > REPAIR_TO_REFUSE) throw new Fault('bench/force-falls', facts);
+  return { tension, repair, findings: [{ code: 'bench/force-repaired', facts }] };
+}
+
+/** tau = a1 x + a2 x^2 + a3 x^3 by least squares on relative misses; null where it falls or misses too much. */
+function cubicTau(
+  x: readonly number[],
+  tau: readonly number[],
+): { tau: (x: number) => number; residual: number } | null {
+  const rows = x.map((at, i) => [at / tau[i]!, at ** 2 / tau[i]!, at ** 3 / tau[i]!]);
+  const [a1, a2, a3] = leastSquares(rows);
+  const cubic = (at: number): number => at * (a1! + at * (a2! + at * a3!));
+  const residual = Math.max(...x.map((at, i) => Math.abs(cubic(at) / tau[i]! - 1)));
+  const last = x.at(-1)!;
+  for (let i = 0; i <= 50; i++) {
+    const at = (i / 50) * last;
+    if (!(a1! + at * (2 * a2! + 3 * a3! * at) > 0)) return null;
+  }
+  return residual <= CUBIC_TO_KEEP ? { tau: cubic, residual } : null;
+}
+
+/** Coefficients a with sum over rows of (row . a - 1)^2 least, by elimination of the normal equations. */
+function leastSquares(rows: readonly (readonly number[])[]): number[] {
+  const n = rows[0]!.length;
+  const normal = Array.from({ length: n }, (_, i) => [
+    ...Array.from({ length: n }, (_, j) => rows.reduce((sum, row) => sum + row[i]! * row[j]!, 0)),
+    rows.reduce((sum, row) => sum + row[i]!, 0),
+  ]);
+  for (let pivot = 0; pivot < n; pivot++) {
+    for (let i = 0; i < n; i++) {
+      if (i === pivot) continue;
+      const share = normal[i]![pivot]! / normal[pivot]![pivot]!;
+      for (let j = pivot; j <= n; j++) normal[i]![j] = normal[i]![j]! - share * normal[pivot]![j]!;
+    }
+  }
+  return normal.map((row, i) => row[n]! / row[i]!);
+}
+
+/** A curve continued by a straight line; the slope at the end by a difference where it is not given. */
+function straightBeyond(
+  curve: (x: number) => number,
+  end: number,
+  slope = (curve(end) - curve(end - 1e-6)) / 1e-6,
+): (x: number) => number {
+  const atEnd = curve(end);
+  return (x) => (x <= end ? curve(x) : atEnd + slope * (x - end));
+}
