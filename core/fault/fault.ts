@@ -1,10 +1,11 @@
 import type { BenchFaults } from './bench-faults.ts';
 import type { BodyFaults } from './body-faults.ts';
 import type { FileFaults } from './file-faults.ts';
+import type { FitFaults } from './fit-faults.ts';
 import type { GarmentFaults } from './garment-faults.ts';
 
 /** Every way the input can leave nothing sensible to compute: code -> what the reader must be told. */
-export interface FaultFacts extends FileFaults, BenchFaults, BodyFaults, GarmentFaults {}
+export interface FaultFacts extends FileFaults, BenchFaults, BodyFaults, FitFaults, GarmentFaults {}
 
 export type FaultCode = keyof FaultFacts;
 

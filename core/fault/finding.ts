@@ -1,10 +1,12 @@
 import type { BenchFindings } from './bench-findings.ts';
 import type { BodyFindings } from './body-findings.ts';
+import type { FitFindings } from './fit-findings.ts';
 import type { GarmentFindings } from './garment-findings.ts';
 import type { WornFindings } from './worn-findings.ts';
 
 /** Computed, but the reader must know: code -> what there is to know. Drawn beside the numbers. */
-export interface FindingFacts extends BenchFindings, BodyFindings, GarmentFindings, WornFindings {}
+export interface FindingFacts
+  extends BenchFindings, BodyFindings, FitFindings, GarmentFindings, WornFindings {}
 
 export type FindingCode = keyof FindingFacts;
 
