@@ -39,16 +39,6 @@ export function triangleNormals(mesh: TriangleMesh): Float64Array {
   return toUnitLength(triangleAreaVectors(mesh));
 }
 
-/** Area a vertex stands for: a third of each triangle round it; V, m^2. */
-export function vertexAreas(mesh: TriangleMesh): Float64Array {
-  const areas = triangleAreas(mesh);
-  const shares = new Float64Array(mesh.positions.length / 3);
-  mesh.triangles.forEach((v, i) => {
-    shares[v]! += areas[Math.floor(i / 3)]! / 3;
-  });
-  return shares;
-}
-
 /**
  * Unit normal per vertex, 3V: the triangles' normals weighted by their angle at the vertex, so that cutting a triangle
  * in two changes nothing. 0 0 0 where a vertex belongs to no triangle.

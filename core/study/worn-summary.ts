@@ -1,6 +1,6 @@
 import type { Finding } from '../fault/finding.ts';
 import { wornMesh } from '../fields/worn-fields.ts';
-import { vertexAreas } from '../mesh/triangle-areas.ts';
+import { vertexAreas } from '../mesh/vertex-areas.ts';
 import { OUTPUT_COLUMNS } from './output-units.ts';
 import type { StudyResult, WornResult } from './study.ts';
 

@@ -3,9 +3,9 @@ import {
   enclosedVolume,
   triangleAreas,
   triangleNormals,
-  vertexAreas,
   vertexNormals,
 } from '../../../core/mesh/triangle-areas.ts';
+import { vertexAreas } from '../../../core/mesh/vertex-areas.ts';
 import { cylinder, sphere } from '../../help/shapes.ts';
 
 const sum = (values: Float64Array): number => values.reduce((total, value) => total + value, 0);
