@@ -1,0 +1,158 @@
+import type { ClothLevel } from '../garment/garment.ts';
+import { cutHeld, triangleBlocks } from './block-matrix.ts';
+import {
+  addContactGradient,
+  addContactStiffness,
+  sampleSkin,
+  SAMPLE_SIZE,
+  type Contact,
+} from './contact-force.ts';
+import type { EquilibriumProblem } from './equilibrium.ts';
+import { leastForce, residualOf } from './force-balance.ts';
+import { addFrictionGradient, addFrictionStiffness, type Friction } from './friction-force.ts';
+import { addMembraneGradient, addMembraneStiffness, membraneRoom, type Membrane } from './membrane-force.ts';
+import { updateMultigrid, type Multigrid } from './multigrid.ts';
+
+/** The equations of one level: every force on every vertex, and what they sum to where the cloth is now. */
+export interface ClothSystem {
+  readonly membrane: Membrane;
+  readonly contact: Contact;
+  /** Null where cloth slides freely. */
+  readonly friction: Friction | null;
+  /** 1 where a coordinate is held; 3*V, or null where none is. */
+  readonly held: Uint8Array | null;
+  readonly multigrid: Multigrid;
+  /** Index of this level in the hierarchy. */
+  readonly top: number;
+  /** Where each triangle's 9x9 goes. */
+  readonly blocks: Uint32Array;
+  /** Stiffness per area that damps a Newton step but is no force, Pa/m; see {@link PROXIMAL_SHARE}. */
+  readonly proximal: number;
+  readonly leastForce: number;
+  /** Where the cloth is now; 3*V, m. */
+  readonly positions: Float64Array;
+  /** Sum of all forces there with its sign turned: the derivative of the energy, N; 3*V. */
+  readonly gradient: Float64Array;
+  /** What one evaluation leaves. */
+  readonly pull: { energy: number; cornerForceSquared: number };
+  readonly push: { energy: number; forceSquared: number };
+  readonly sum: { energy: number; residual: number };
+}
+
+/**
+ * Cloth that slides freely may turn round the body without any resistance. A stiffness of this share of the cloth's own
+ * over its area keeps the steps' equations solvable and the cloth from wandering; it is no force, so it moves no result.
+ */
+const PROXIMAL_SHARE = 1e-3;
+
+/** Sets up one level; `positions` are where it starts, and are moved by the search. */
+export function clothSystem(
+  problem: EquilibriumProblem,
+  multigrid: Multigrid,
+  top: number,
+  positions: Float64Array,
+): ClothSystem {
+  const level = problem.levels[top]!;
+  const vertexCount = positions.length / 3;
+  const held = problem.held?.[top];
+  const area = level.restArea.reduce((sum, one) => sum + one, 0);
+  const system: ClothSystem = {
+    membrane: { level, law: problem.law, room: membraneRoom() },
+    contact: {
+      body: problem.body,
+      foundation: problem.foundation[top]!,
+      area: new Float64Array(vertexCount),
+      samples: new Float64Array(SAMPLE_SIZE * vertexCount),
+    },
+    friction:
+      problem.friction > 0
+        ? {
+            coefficient: problem.friction,
+            anchor: level.mesh.positions,
+            normalForce: new Float64Array(vertexCount),
+            normal: new Float64Array(3 * vertexCount),
+          }
+        : null,
+    held: held?.some((one) => one !== 0) ? held : null,
+    multigrid,
+    top,
+    blocks: triangleBlocks(multigrid.levels[top]!.matrix.pattern, level.mesh.triangles),
+    proximal: (PROXIMAL_SHARE * problem.law.typicalStiffness) / area,
+    leastForce: leastForce(problem.law.typicalStiffness, level.restArea),
+    positions,
+    gradient: new Float64Array(3 * vertexCount),
+    pull: { energy: 0, cornerForceSquared: 0 },
+    push: { energy: 0, forceSquared: 0 },
+    sum: { energy: 0, residual: 0 },
+  };
+  updateAreas(system);
+  return system;
+}
+
+/** Takes the vertices' areas (a third of each triangle round them) from where the cloth is now. */
+export function updateAreas({ membrane, contact, positions }: ClothSystem): void {
+  addVertexAreas(membrane.level, positions, contact.area);
+}
+
+function addVertexAreas({ mesh }: ClothLevel, positions: Float64Array, area: Float64Array): void {
+  const { triangles } = mesh;
+  area.fill(0);
+  for (let i = 0; i < triangles.length; i += 3) {
+    const a = 3 * triangles[i]!;
+    const b = 3 * triangles[i + 1]!;
+    const c = 3 * triangles[i + 2]!;
+    const ux = positions[b]! - positions[a]!;
+    const uy = positions[b + 1]! - positions[a + 1]!;
+    const uz = positions[b + 2]! - positions[a + 2]!;
+    const vx = positions[c]! - positions[a]!;
+    const vy = positions[c + 1]! - positions[a + 1]!;
+    const vz = positions[c + 2]! - positions[a + 2]!;
+    const nx = uy * vz - uz * vy;
+    const ny = uz * vx - ux * vz;
+    const nz = ux * vy - uy * vx;
+    const third = Math.sqrt(nx * nx + ny * ny + nz * nz) / 6;
+    area[triangles[i]!]! += third;
+    area[triangles[i + 1]!]! += third;
+    area[triangles[i + 2]!]! += third;
+  }
+}
+
+/** Energy, gradient and residual at some positions; what the system holds of them is overwritten. */
+export function evaluate(system: ClothSystem, positions: Float64Array): void {
+  const { membrane, contact, friction, held, gradient, pull, push, sum } = system;
+  gradient.fill(0);
+  sampleSkin(contact, positions);
+  addMembraneGradient(membrane, positions, { gradient, pull });
+  addContactGradient(contact, { gradient, push });
+  const frictionEnergy = friction ? addFrictionGradient(friction, positions, { gradient }) : 0;
+  if (held) for (let i = 0; i < held.length; i++) if (held[i]) gradient[i] = 0;
+  sum.energy = pull.energy + push.energy + frictionEnergy;
+  sum.residual = residualOf(gradient, {
+    contactSquared: push.forceSquared,
+    cornerSquared: pull.cornerForceSquared,
+    least: system.leastForce,
+  });
+}
+
+/**
+ * Second derivatives at the system's own positions, on all levels of the hierarchy. The body's samples must be those
+ * of the same positions.
+ *
+ * @param exact - False drops what could make them negative: surer far from rest, slower near it.
+ * @returns False where they are not positive definite, which only exact ones can be.
+ */
+export function assemble(system: ClothSystem, exact: boolean): boolean {
+  const { membrane, contact, friction, held, multigrid, top, blocks, positions, proximal } = system;
+  const { matrix } = multigrid.levels[top]!;
+  const { values, pattern } = matrix;
+  values.fill(0);
+  addMembraneStiffness(membrane, positions, exact, { blocks, values });
+  addContactStiffness(contact, exact, pattern.diagonal, values);
+  if (friction) addFrictionStiffness(friction, positions, pattern.diagonal, values);
+  for (let v = 0; v < contact.area.length; v++) {
+    const at = 9 * pattern.diagonal[v]!;
+    for (let i = 0; i < 9; i += 4) values[at + i]! += proximal * contact.area[v]!;
+  }
+  if (held) cutHeld(matrix, held);
+  return updateMultigrid(multigrid, top);
+}

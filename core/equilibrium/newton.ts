@@ -1,0 +1,159 @@
+import { multiply } from './block-matrix.ts';
+import { assemble, evaluate, updateAreas, type ClothSystem } from './cloth-system.ts';
+import {
+  conjugateGradient,
+  conjugateGradientRoom,
+  dot,
+  type ConjugateGradientRoom,
+} from './conjugate-gradient.ts';
+import { vCycle } from './multigrid.ts';
+
+/** No vertex moves farther than this in one step, m. */
+const LONGEST_STEP = 0.03;
+/** Exact second derivatives are worth their risk below this residual. */
+const EXACT_BELOW = 0.2;
+/** After exact second derivatives have failed, this many steps are made without them; doubled each time. */
+const STEPS_WITHOUT_EXACT = 3;
+/** Share of the promised fall in energy that a step must bring. @see Nocedal & Wright (2006), eq. (3.6). */
+const ARMIJO = 1e-4;
+const MOST_HALVINGS = 10;
+/** Contact areas follow the cloth this many steps, and as long as the residual is above this; then they stay. */
+const AREAS_FOLLOW = { steps: 3, above: 1e-2 };
+/** A search that has not lowered its best residual by a tenth in this many steps has stalled. */
+const PATIENCE = 15;
+const MOST_LINEAR_ITERATIONS = 200;
+
+export interface NewtonGoal {
+  readonly tolerance: number;
+  readonly mostSteps: number;
+}
+
+/** How one search went, added up over the searches of a level. */
+export interface NewtonCount {
+  steps: number;
+  linearIterations: number;
+}
+
+/** Room of one level's searches. */
+export interface NewtonRoom {
+  readonly step: Float64Array;
+  readonly trial: Float64Array;
+  readonly downhill: Float64Array;
+  readonly linear: ConjugateGradientRoom;
+}
+
+export const newtonRoom = (size: number): NewtonRoom => ({
+  step: new Float64Array(size),
+  trial: new Float64Array(size),
+  downhill: new Float64Array(size),
+  linear: conjugateGradientRoom(size),
+});
+
+/**
+ * Moves the cloth to where its forces balance: Newton steps, each solved by conjugate gradients under a V-cycle, each
+ * shortened until the energy falls. Yields the residual before every step; ends at the goal, at the most steps allowed
+ * or where no step helps any more. The system is left evaluated at its final positions.
+ *
+ * @see Nocedal & Wright, Numerical Optimization, 2nd ed. (2006), section 7.1 (line search Newton-CG).
+ */
+export function* newton(
+  system: ClothSystem,
+  goal: NewtonGoal,
+  room: NewtonRoom,
+  count: NewtonCount,
+): Generator<number, void> {
+  const { sum } = system;
+  evaluate(system, system.positions);
+  let waitForExact = 0;
+  let nextWait = STEPS_WITHOUT_EXACT;
+  let best = { residual: Infinity, step: 0 };
+  for (let step = 0; step < goal.mostSteps; step++) {
+    yield sum.residual;
+    if (sum.residual <= goal.tolerance) return;
+    if (sum.residual < 0.9 * best.residual) best = { residual: sum.residual, step };
+    if (step - best.step > PATIENCE) return;
+    if (step > 0 && (step < AREAS_FOLLOW.steps || sum.residual > AREAS_FOLLOW.above)) {
+      updateAreas(system);
+      evaluate(system, system.positions);
+    }
+    let exact = sum.residual < EXACT_BELOW && waitForExact === 0;
+    if (waitForExact > 0) waitForExact--;
+    count.steps++;
+    let moved = solveStep(system, goal, exact, room, count) && takeStep(system, room);
+    if (!moved && exact) {
+      exact = false;
+      waitForExact = nextWait;
+      nextWait *= 2;
+      moved = solveStep(system, goal, exact, room, count) && takeStep(system, room);
+    }
+    if (!moved) return;
+  }
+  yield sum.residual;
+}
+
+/** Solves K step = -gradient closely enough for how far from rest the cloth is. False where K is indefinite. */
+// eslint-disable-next-line max-params -- one search's fixed set
+function solveStep(
+  system: ClothSystem,
+  goal: NewtonGoal,
+  exact: boolean,
+  { step, downhill, linear }: NewtonRoom,
+  count: NewtonCount,
+): boolean {
+  const { gradient, multigrid, top, sum, held } = system;
+  if (!assemble(system, exact)) return false;
+  const { matrix } = multigrid.levels[top]!;
+  for (let i = 0; i < gradient.length; i++) downhill[i] = -gradient[i]!;
+  const tolerance = Math.max(
+    Math.min(0.1, 0.3 * Math.sqrt(sum.residual)),
+    (0.2 * goal.tolerance) / sum.residual,
+  );
+  const { iterations, indefinite } = conjugateGradient(
+    {
+      multiply: (x, into) => multiply(matrix, x, into),
+      precondition: (b, into) => vCycle(multigrid, top, b, into),
+    },
+    downhill,
+    { tolerance: Math.min(tolerance, 0.3), most: MOST_LINEAR_ITERATIONS, room: linear },
+    step,
+  );
+  count.linearIterations += iterations;
+  if (indefinite && (exact || iterations === 1)) return false;
+  if (held) for (let i = 0; i < held.length; i++) if (held[i]) step[i] = 0;
+  return true;
+}
+
+/**
+ * Goes along the step as far as the energy falls. Where the promised fall drowns in round-off, a smaller residual
+ * counts instead. On failure the system is put back and false returned.
+ */
+function takeStep(system: ClothSystem, { step, trial, downhill }: NewtonRoom): boolean {
+  const { positions, sum } = system;
+  const slope = -dot(downhill, step);
+  if (!(slope < 0)) return false;
+  const { energy, residual } = sum;
+  const roundOff = 1e-11 * Math.abs(energy);
+  let share = Math.min(1, LONGEST_STEP / longest(step));
+  for (let halving = 0; halving <= MOST_HALVINGS; halving++) {
+    for (let i = 0; i < positions.length; i++) trial[i] = positions[i]! + share * step[i]!;
+    evaluate(system, trial);
+    const falls = sum.energy <= energy + ARMIJO * share * slope;
+    const calms = -share * slope < roundOff && sum.residual < residual;
+    if (falls || calms) {
+      positions.set(trial);
+      return true;
+    }
+    share /= 2;
+  }
+  evaluate(system, positions);
+  return false;
+}
+
+/** Length of the longest displacement of a vertex, m. */
+function longest(step: Float64Array): number {
+  let squared = 0;
+  for (let i = 0; i < step.length; i += 3) {
+    squared = Math.max(squared, step[i]! ** 2 + step[i + 1]! ** 2 + step[i + 2]! ** 2);
+  }
+  return Math.sqrt(squared);
+}
