@@ -1,4 +1,4 @@
-import type { Field, FieldId } from '../fields/field.ts';
+import type { Field, FieldId, FieldKind } from '../fields/field.ts';
 import { soundRange, type ColourRange, type RampName } from './colour-scale.ts';
 import { tapeUnits } from './display-unit.ts';
 import { roundStep } from './ticks.ts';
@@ -14,7 +14,7 @@ const VALUE_RANGES: Readonly<Record<FieldId, ColourRange>> = {
   skinPressure: { low: 0, high: 4000 },
   discPressure: { low: 0, high: 4000 },
   stretchAcross: { low: 0, high: 0.5 },
-  stretchAlong: { low: 0, high: 0.5 },
+  stretchAlong: { low: -0.2, high: 0.2 },
   tensionAcross: { low: 0, high: 250 },
   tensionAlong: { low: 0, high: 250 },
   gap: { low: 0, high: 0.02 },
@@ -37,9 +37,9 @@ export function defaultRange(id: FieldId, showing: Showing): ColourRange {
   return { low: -DIFFERENCE_REACH[id], high: DIFFERENCE_REACH[id] };
 }
 
-/** A difference is always shown about zero on blueRed; values on the ramp that was chosen. */
-export const rampFor = (showing: Showing, chosen: RampName): RampName =>
-  showing === 'difference' ? 'blueRed' : chosen;
+/** What may be of either sign is shown about zero on blueRed: differences, and stretch along the body. */
+export const rampFor = (kind: FieldKind, chosen: RampName): RampName =>
+  kind === 'symmetric' ? 'blueRed' : chosen;
 
 /** A range about zero that reaches as far as the farther of the two ends. */
 export function symmetricRange(range: ColourRange): ColourRange {

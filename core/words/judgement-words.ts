@@ -84,6 +84,13 @@ export function differenceSentence({ place, first, second, difference }: PlaceDi
   return `B presses ${fixed(Math.abs(change), 1)}\u00a0kPa ${word} at the ${where} (${from} to ${to}\u00a0kPa).`;
 }
 
+/** `0.8 kPa less at the thigh, back`. */
+function changeAt({ place, difference }: PlaceDifference): string {
+  const kPa = kPaFromPascals(difference);
+  const word = kPa < 0 ? 'less' : 'more';
+  return `${fixed(Math.abs(kPa), 1)}\u00a0kPa ${word} at the ${placeWords(place).toLowerCase()}`;
+}
+
 /** What the swap does, in one sentence for the rail: the two places where it matters most. */
 export function swapSentence(places: readonly PlaceDifference[]): string {
   const [most, ...rest] = places;
@@ -91,12 +98,8 @@ export function swapSentence(places: readonly PlaceDifference[]): string {
   const change = kPaFromPascals(most.difference);
   if (Math.abs(change) < SMALLEST_NEWS_KPA) return 'A and B press alike everywhere.';
   const next = rest.find((place) => place.place.level !== most.place.level) ?? rest[0];
-  const part = ({ place, difference }: PlaceDifference): string => {
-    const kPa = kPaFromPascals(difference);
-    return `${fixed(Math.abs(kPa), 1)}\u00a0kPa ${kPa < 0 ? 'less' : 'more'} at the ${placeWords(place).toLowerCase()}`;
-  };
-  const second = next === undefined ? '' : ` and ${part(next)}`;
-  return `B presses ${part(most)}${second}.`;
+  const second = next === undefined ? '' : ` and ${changeAt(next)}`;
+  return `B presses ${changeAt(most)}${second}.`;
 }
 
 /** Always in sight. */

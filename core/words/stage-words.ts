@@ -101,7 +101,7 @@ export function residualText(residual: number): string {
   if (power >= -2 && power < 3) return fixed(residual, Math.max(0, 2 - power - 1));
   const lead = Math.round(residual / 10 ** power);
   const [digit, exponent] = lead === 10 ? [1, power + 1] : [lead, power];
-  const raised = [...String(Math.abs(exponent))].map((figure) => SUPERSCRIPTS[Number(figure)]).join('');
+  const raised = Array.from(String(Math.abs(exponent)), (figure) => SUPERSCRIPTS[Number(figure)]).join('');
   return `${digit}·10${exponent < 0 ? '⁻' : ''}${raised}`;
 }
 
