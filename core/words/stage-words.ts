@@ -124,6 +124,11 @@ export const DROP_WORDS = {
   nothingLost: 'What was on the table is still there.',
 } as const;
 
+/** Quiet remarks on what was done. */
+export const REMARK_WORDS = {
+  saved: (name: string) => `Saved ${name}.`,
+} as const;
+
 /** When something breaks that is nobody's file. */
 export const bugWords = (message: string) => ({
   what: `Something in Snugfield itself went wrong: ${message}.`,

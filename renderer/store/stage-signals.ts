@@ -1,0 +1,73 @@
+import type { FieldId, FieldUnit } from '../../core/fields/field.ts';
+import type { Showing } from '../../core/sheet/field-range.ts';
+
+/** What lies under the pointer. */
+export interface PointerReading {
+  /** From the stage's left and upper edge, px. */
+  readonly x: number;
+  readonly y: number;
+  readonly field: FieldId;
+  readonly unit: FieldUnit;
+  readonly showing: Showing;
+  /** SI; null where the quantity has no meaning here. */
+  readonly value: number | null;
+  /** The same quantity of the first two fabrics, SI, beside a difference. */
+  readonly pair: readonly [number, number] | null;
+}
+
+/** A place on the form that a leader line points at. */
+export interface NotchPoint {
+  /** The zone's number in the leaf, from 1. */
+  readonly zone: number;
+  readonly x: number;
+  readonly y: number;
+  /** False where the form itself hides it. */
+  readonly isVisible: boolean;
+}
+
+/** Where the stage's notches are now. */
+export interface NotchFrame {
+  readonly points: readonly NotchPoint[];
+  /** Left and right edge of the cloth on the stage, px. */
+  readonly left: number;
+  readonly right: number;
+  readonly width: number;
+}
+
+/** A value that changes as often as the picture: heard directly, never through React. */
+export interface Signal<T> {
+  readonly get: () => T;
+  readonly set: (value: T) => void;
+  /** Calls `listener` at every change until the returned function is called. */
+  readonly listen: (listener: (value: T) => void) => () => void;
+}
+
+export function createSignal<T>(start: T): Signal<T> {
+  let value = start;
+  const listeners = new Set<(value: T) => void>();
+  return {
+    get: () => value,
+    set: (next) => {
+      value = next;
+      for (const listener of listeners) listener(next);
+    },
+    listen: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+}
+
+/** What goes between scene and panels at the picture's own pace. */
+export interface StageSignals {
+  readonly pointer: Signal<PointerReading | null>;
+  readonly notches: Signal<NotchFrame>;
+  /** Draws the stage at a size in px; set by the scene once it stands. */
+  readonly draw: Signal<((width: number, height: number) => HTMLCanvasElement) | null>;
+}
+
+export const createStageSignals = (): StageSignals => ({
+  pointer: createSignal<PointerReading | null>(null),
+  notches: createSignal<NotchFrame>({ points: [], left: 0, right: 0, width: 0 }),
+  draw: createSignal<((width: number, height: number) => HTMLCanvasElement) | null>(null),
+});

@@ -1,0 +1,43 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { StudyProgress } from '../../core/study/study.ts';
+import type { FaultSentence } from '../../core/words/word-tables.ts';
+import type { SettledStudy, StudySheet, WornCloth } from '../worker/messages.ts';
+
+export type { SettledStudy, StudySheet, WornCloth } from '../worker/messages.ts';
+
+/** A study that lies on the table. */
+export interface ShownStudy {
+  readonly sheet: StudySheet;
+  readonly settled: SettledStudy;
+  /** How long it took, s. */
+  readonly seconds: number;
+}
+
+/** What is going on. The study on the table stays there whatever happens. */
+export type Activity =
+  | { readonly kind: 'idle' }
+  | { readonly kind: 'reading'; readonly name: string }
+  | { readonly kind: 'settling'; readonly sheet: StudySheet; readonly progress: StudyProgress };
+
+/** Something the reader must be told; it stays until it is put away. */
+export interface Notice extends FaultSentence {
+  /** File and place it was met in. */
+  readonly file: string | null;
+  /** A remark (saved, stopped) is said more quietly than a fault. */
+  readonly tone: 'fault' | 'remark';
+}
+
+export interface StudyState {
+  readonly shown: ShownStudy | null;
+  readonly activity: Activity;
+  readonly notice: Notice | null;
+}
+
+export type StudyStore = StoreApi<StudyState>;
+
+export const createStudyStore = (): StudyStore =>
+  createStore<StudyState>(() => ({ shown: null, activity: { kind: 'idle' }, notice: null }));
+
+/** The worn cloth a fabric index stands for; the first where the study has no such fabric. */
+export const wornAt = (settled: SettledStudy, index: number): WornCloth =>
+  settled.worn[index] ?? settled.worn[0]!;

@@ -1,0 +1,145 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Field, FieldId } from '../../core/fields/field.ts';
+import { soundRange, type ColourRange, type RampName } from '../../core/sheet/colour-scale.ts';
+import { automaticRange, defaultRange, symmetricRange, type Showing } from '../../core/sheet/field-range.ts';
+import type { LeafName, ViewName } from '../../core/words/stage-words.ts';
+import { wornAt, type SettledStudy } from './study-store.ts';
+
+/** How near the camera stands. */
+export type Framing = 'garment' | 'form';
+
+/** A view that was asked for; `count` tells two equal wishes apart. */
+export interface ViewWish {
+  readonly view: ViewName | null;
+  readonly framing: Framing;
+  /** Degrees to turn about the upright axis and about the level one, and a factor on the distance. */
+  readonly turn: { readonly around: number; readonly over: number; readonly distance: number } | null;
+  readonly count: number;
+}
+
+export interface ViewState {
+  readonly field: FieldId;
+  readonly showing: Showing;
+  /** Which fabric's values are painted: 0 is A. */
+  readonly fabric: number;
+  readonly ramp: Exclude<RampName, 'blueRed'>;
+  /** Ranges that were typed or fitted; the others are the default ones. */
+  readonly ranges: Readonly<Partial<Record<`${FieldId} ${Showing}`, ColourRange>>>;
+  readonly leaf: LeafName | null;
+  readonly helpOpen: boolean;
+  readonly wish: ViewWish;
+}
+
+export type ViewStore = StoreApi<ViewState>;
+
+const START: ViewState = {
+  field: 'skinPressure',
+  showing: 'values',
+  fabric: 0,
+  ramp: 'viridis',
+  ranges: {},
+  leaf: null,
+  helpOpen: false,
+  wish: { view: 'threeQuarter', framing: 'garment', turn: null, count: 0 },
+};
+
+export const createViewStore = (): ViewStore => createStore<ViewState>(() => START);
+
+/** The range in use for a field, the same for every fabric. */
+export const rangeOf = (view: ViewState, field = view.field, showing = view.showing): ColourRange =>
+  view.ranges[`${field} ${showing}`] ?? defaultRange(field, showing);
+
+/** True where the range in use is not the default one. */
+export const isRangeChanged = (view: ViewState): boolean =>
+  view.ranges[`${view.field} ${view.showing}`] !== undefined;
+
+/** The field that is painted: one fabric's values, or what B does otherwise than A. */
+export function paintedField(settled: SettledStudy, view: ViewState): Field {
+  const { field, showing, fabric } = view;
+  const fields =
+    showing === 'difference' && settled.comparison !== null
+      ? settled.comparison.differences
+      : wornAt(settled, fabric).fields;
+  return fields.find(({ id }) => id === field) ?? fields[0]!;
+}
+
+/** Everything the keys and the words along the edges can do to the view. */
+export interface ViewActions {
+  readonly chooseField: (field: FieldId) => void;
+  /** The next fabric; leaves a difference. */
+  readonly swapFabric: (fabricCount: number) => void;
+  readonly chooseFabric: (index: number) => void;
+  readonly toggleDifference: () => void;
+  readonly changeRamp: () => void;
+  /** Locks a typed range, SI. A symmetric one keeps zero in the middle. */
+  readonly setRange: (range: ColourRange) => void;
+  /** Fits the range once to the values of every fabric. */
+  readonly fitRange: (settled: SettledStudy) => void;
+  readonly resetRange: () => void;
+  /** Opens a leaf, or closes it where it is open. */
+  readonly toggleLeaf: (leaf: LeafName) => void;
+  readonly closeLeaf: () => void;
+  readonly toggleHelp: () => void;
+  readonly look: (view: ViewName) => void;
+  readonly turn: (around: number, over: number) => void;
+  readonly approach: (distance: number) => void;
+  readonly toggleFraming: () => void;
+}
+
+export function viewActions(store: ViewStore): ViewActions {
+  const wish = (part: Partial<Omit<ViewWish, 'count'>>): void =>
+    store.setState(({ wish: last }) => ({
+      wish: { view: null, turn: null, framing: last.framing, ...part, count: last.count + 1 },
+    }));
+  return {
+    ...rangeActions(store),
+    chooseField: (field) => store.setState({ field }),
+    swapFabric: (count) =>
+      store.setState(({ fabric }) => ({ fabric: (fabric + 1) % count, showing: 'values' })),
+    chooseFabric: (fabric) => store.setState({ fabric, showing: 'values' }),
+    toggleDifference: () =>
+      store.setState(({ showing }) => ({ showing: showing === 'values' ? 'difference' : 'values' })),
+    changeRamp: () => store.setState(({ ramp }) => ({ ramp: ramp === 'viridis' ? 'cividis' : 'viridis' })),
+    toggleLeaf: (leaf) => store.setState((view) => ({ leaf: view.leaf === leaf ? null : leaf })),
+    closeLeaf: () => store.setState({ leaf: null, helpOpen: false }),
+    toggleHelp: () => store.setState(({ helpOpen }) => ({ helpOpen: !helpOpen })),
+    look: (view) => wish({ view }),
+    turn: (around, over) => wish({ turn: { around, over, distance: 1 } }),
+    approach: (distance) => wish({ turn: { around: 0, over: 0, distance } }),
+    toggleFraming: () => wish({ framing: store.getState().wish.framing === 'garment' ? 'form' : 'garment' }),
+  };
+}
+
+function rangeActions(store: ViewStore): Pick<ViewActions, 'setRange' | 'fitRange' | 'resetRange'> {
+  const keep = (range: ColourRange): void =>
+    store.setState((view) => ({
+      ranges: { ...view.ranges, [`${view.field} ${view.showing}`]: range },
+    }));
+  return {
+    setRange: (range) => {
+      const view = store.getState();
+      const inUse = rangeOf(view);
+      const wanted = view.showing === 'difference' ? symmetricAfterTyping(range, inUse) : range;
+      keep(soundRange(wanted, inUse));
+    },
+    fitRange: (settled) => {
+      const view = store.getState();
+      const fields =
+        view.showing === 'difference'
+          ? [paintedField(settled, view)]
+          : settled.worn.flatMap(({ fields }) => fields.filter(({ id }) => id === view.field));
+      keep(automaticRange(fields, rangeOf(view)));
+    },
+    resetRange: () =>
+      store.setState((view) => {
+        const { [`${view.field} ${view.showing}` as const]: _typed, ...ranges } = view.ranges;
+        return { ranges };
+      }),
+  };
+}
+
+/** Whichever end was typed, the other follows it. */
+function symmetricAfterTyping(typed: ColourRange, before: ColourRange): ColourRange {
+  const reach = typed.low === before.low ? Math.abs(typed.high) : Math.abs(typed.low);
+  return symmetricRange({ low: -reach, high: reach });
+}

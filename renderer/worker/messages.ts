@@ -1,0 +1,75 @@
+import type { FaultCode, FaultFacts } from '../../core/fault/fault.ts';
+import type { Finding } from '../../core/fault/finding.ts';
+import type { Field } from '../../core/fields/field.ts';
+import type { Comparison } from '../../core/judgement/compare.ts';
+import type { Review } from '../../core/judgement/review.ts';
+import type { TriangleMesh } from '../../core/mesh/triangle-mesh.ts';
+import type { GirthRow } from '../../core/sheet/body-sheet.ts';
+import type { FabricSheet } from '../../core/sheet/fabric-sheet.ts';
+import type { GarmentRow } from '../../core/sheet/garment-sheet.ts';
+import type { Branch } from '../../core/fabric/fabric.ts';
+import type { TubeSheet } from '../../core/garment/tube-sheet.ts';
+import type { BodyChoice, StudyProgress } from '../../core/study/study.ts';
+
+/** What is known as soon as a study's files have been read. */
+export interface StudySheet {
+  readonly name: string;
+  readonly fabrics: readonly FabricSheet[];
+  readonly friction: number;
+  readonly branch: Branch;
+  readonly edge: number;
+  readonly garment: TubeSheet;
+  readonly bodyKind: BodyChoice['kind'];
+}
+
+/** One fabric as worn, ready to be drawn and read. SI. */
+export interface WornCloth {
+  readonly fabricId: string;
+  /** 3·V, m. */
+  readonly positions: Float64Array;
+  /** Worn area per vertex, m²; V. */
+  readonly vertexArea: Float64Array;
+  readonly fields: readonly Field[];
+  /** The skin given way under this cloth, for drawing; 3·(vertices of the skin), m. */
+  readonly givenSkin: Float64Array;
+  readonly residual: number;
+  readonly atRest: boolean;
+  readonly findings: readonly Finding[];
+  readonly review: Review;
+}
+
+/** A study that was run through, as it crosses from the worker to the window. */
+export interface SettledStudy {
+  readonly skin: TriangleMesh;
+  readonly girths: readonly GirthRow[];
+  readonly bodyFindings: readonly Finding[];
+  /** 3·T, shared by all fabrics. */
+  readonly clothTriangles: Uint32Array;
+  /** 1 on a free edge; V. */
+  readonly edgeVertex: Uint8Array;
+  readonly garmentRows: readonly GarmentRow[];
+  readonly garmentFindings: readonly Finding[];
+  readonly worn: readonly WornCloth[];
+  /** The first two fabrics side by side; null where there is one only. */
+  readonly comparison: Comparison | null;
+}
+
+/** A fault as it crosses from the worker. */
+export type PostedFault = {
+  [C in FaultCode]: { readonly code: C; readonly facts: FaultFacts[C]; readonly file: string | null };
+}[FaultCode];
+
+export type ToWorker =
+  | { readonly kind: 'run'; readonly name: string; readonly text: string }
+  /** The answer to `wantFile`; null where there is no such file. */
+  | { readonly kind: 'file'; readonly path: string; readonly bytes: Uint8Array | null }
+  | { readonly kind: 'wantTable'; readonly fabricId: string };
+
+export type FromWorker =
+  | { readonly kind: 'wantFile'; readonly path: string }
+  | { readonly kind: 'opened'; readonly sheet: StudySheet }
+  | { readonly kind: 'progress'; readonly progress: StudyProgress }
+  | { readonly kind: 'settled'; readonly settled: SettledStudy }
+  | { readonly kind: 'table'; readonly fabricId: string; readonly text: string }
+  | { readonly kind: 'fault'; readonly fault: PostedFault }
+  | { readonly kind: 'bug'; readonly message: string };

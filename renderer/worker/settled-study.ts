@@ -1,0 +1,77 @@
+import type { Field } from '../../core/fields/field.ts';
+import { compareWorn } from '../../core/judgement/compare.ts';
+import { reviewOf } from '../../core/judgement/review.ts';
+import { vertexAreas } from '../../core/mesh/vertex-areas.ts';
+import { girthRows } from '../../core/sheet/body-sheet.ts';
+import { fabricSheet } from '../../core/sheet/fabric-sheet.ts';
+import { garmentRows } from '../../core/sheet/garment-sheet.ts';
+import type { Study, StudyResult, WornResult } from '../../core/study/study.ts';
+import { givenSkin } from './given-skin.ts';
+import type { SettledStudy, StudySheet, WornCloth } from './messages.ts';
+
+/** What can be said of a study before it is run. */
+export function studySheet(study: Study): StudySheet {
+  const { name, friction, branch, edge, garment } = study;
+  const fabrics = study.fabrics.map(({ id, fabric }) =>
+    fabricSheet(fabric, { id, branch, warp: garment.warp }),
+  );
+  return { name, fabrics, friction, branch, edge, garment, bodyKind: study.body.kind };
+}
+
+/** A result as the window needs it: read, judged, compared, and the skin drawn as it gives way. */
+export function settledStudy(study: Study, result: StudyResult): SettledStudy {
+  const { body, garment } = result;
+  const finest = garment.levels.at(-1)!;
+  const { triangles } = finest.mesh;
+  const worn = result.worn.map((one) => wornCloth(result, one));
+  const [first, second] = worn;
+  const comparison =
+    first === undefined || second === undefined
+      ? null
+      : compareWorn(
+          { ...first, triangles, edgeVertex: finest.edgeVertex },
+          body,
+          first.fields,
+          second.fields,
+        );
+  return {
+    skin: body.skin,
+    girths: girthRows(body),
+    bodyFindings: body.findings,
+    clothTriangles: triangles,
+    edgeVertex: finest.edgeVertex,
+    garmentRows: garmentRows(
+      garment,
+      study.garment,
+      worn.map(({ positions }) => positions),
+    ),
+    garmentFindings: garment.findings,
+    worn,
+    comparison,
+  };
+}
+
+function wornCloth({ body, garment }: StudyResult, worn: WornResult): WornCloth {
+  const { positions, distance, residual, atRest } = worn.equilibrium;
+  const { mesh, edgeVertex } = garment.levels.at(-1)!;
+  const { triangles } = mesh;
+  const vertexArea = vertexAreas({ positions, triangles });
+  const fields = worn.fields.map(withBareGapHatched);
+  return {
+    fabricId: worn.fabricId,
+    positions,
+    vertexArea,
+    fields,
+    givenSkin: givenSkin(body.skin, positions, distance),
+    residual,
+    atRest,
+    findings: worn.findings,
+    review: reviewOf({ positions, triangles, edgeVertex, vertexArea }, body, fields),
+  };
+}
+
+/** No gap and hardly any must not look alike: where cloth lies on the skin the gap is hatched, not painted. */
+function withBareGapHatched(field: Field): Field {
+  if (field.id !== 'gap') return field;
+  return { ...field, undefinedAt: Uint8Array.from(field.values, (gap) => (gap > 0 ? 0 : 1)) };
+}
