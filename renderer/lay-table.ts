@@ -21,7 +21,11 @@ export interface TableParts {
 export function layTable({ host, startWorker, now, takePicture }: TableParts): Table {
   const study = createStudyStore();
   const view = createViewStore();
+  const actions = viewActions(view);
   const runner = createStudyRunner(study, startWorker, now);
+  study.subscribe(({ shown }, before) => {
+    if (shown !== null && shown !== before.shown) actions.lay(shown.settled);
+  });
 
   /** Says whatever goes wrong and leaves the table as it was. */
   const guarded = async (work: () => Promise<void>): Promise<void> => {
@@ -60,7 +64,7 @@ export function layTable({ host, startWorker, now, takePicture }: TableParts): T
     host,
     study,
     view,
-    actions: viewActions(view),
+    actions,
     runner,
     signals: createStageSignals(),
     openStudy: () =>

@@ -7,34 +7,48 @@ import { roundStep } from './ticks.ts';
 export type Showing = 'values' | 'difference';
 
 /**
- * Ranges that hold until somebody types another: round, and wide enough for worn shapewear (0.4 to 4 kPa). SI.
- * Common practice; the pressure span covers every band of `judgement/limits.ts` but the last.
+ * How far ranges reach, in SI, rising: few and round, so that pictures of different garments stay comparable. The
+ * widest pressure holds every band of `judgement/limits.ts`. Common practice.
  */
-const VALUE_RANGES: Readonly<Record<FieldId, ColourRange>> = {
-  skinPressure: { low: 0, high: 4000 },
-  discPressure: { low: 0, high: 4000 },
-  stretchAcross: { low: 0, high: 0.5 },
-  stretchAlong: { low: -0.2, high: 0.2 },
-  tensionAcross: { low: 0, high: 250 },
-  tensionAlong: { low: 0, high: 250 },
-  gap: { low: 0, high: 0.02 },
-  give: { low: 0, high: 0.01 },
+const VALUE_REACHES: Readonly<Record<FieldId, readonly number[]>> = {
+  skinPressure: [1000, 2000, 4000, 8000],
+  discPressure: [1000, 2000, 4000, 8000],
+  stretchAcross: [0.2, 0.5, 1],
+  stretchAlong: [0.1, 0.2, 0.5],
+  tensionAcross: [50, 100, 250, 500],
+  tensionAlong: [50, 100, 250, 500],
+  gap: [0.005, 0.01, 0.02, 0.05],
+  give: [0.002, 0.005, 0.01, 0.02],
 };
 
-const DIFFERENCE_REACH: Readonly<Record<FieldId, number>> = {
-  skinPressure: 1000,
-  discPressure: 1000,
-  stretchAcross: 0.1,
-  stretchAlong: 0.1,
-  tensionAcross: 100,
-  tensionAlong: 100,
-  gap: 0.005,
-  give: 0.005,
+const DIFFERENCE_REACHES: Readonly<Record<FieldId, readonly number[]>> = {
+  skinPressure: [250, 500, 1000, 2000],
+  discPressure: [250, 500, 1000, 2000],
+  stretchAcross: [0.02, 0.05, 0.1, 0.2],
+  stretchAlong: [0.02, 0.05, 0.1, 0.2],
+  tensionAcross: [20, 50, 100, 200],
+  tensionAlong: [20, 50, 100, 200],
+  gap: [0.001, 0.002, 0.005, 0.01],
+  give: [0.0005, 0.001, 0.002, 0.005],
 };
 
-export function defaultRange(id: FieldId, showing: Showing): ColourRange {
-  if (showing === 'values') return VALUE_RANGES[id];
-  return { low: -DIFFERENCE_REACH[id], high: DIFFERENCE_REACH[id] };
+/** This share of the values must lie inside a standard range; single vertices at a hem may lie outside. */
+const HELD = 0.995;
+
+/**
+ * The standard range of a quantity: the smallest round one that holds nearly all values of every fabric given. Chosen
+ * once when a study is laid on the table and locked from then on; the widest where there are no values.
+ */
+export function standardRange(id: FieldId, showing: Showing, fields: readonly Field[]): ColourRange {
+  const reaches = (showing === 'values' ? VALUE_REACHES : DIFFERENCE_REACHES)[id];
+  const sizes = fields.flatMap(({ values, undefinedAt }) =>
+    Array.from(values, Math.abs).filter((size, v) => undefinedAt[v] !== 1 && Number.isFinite(size)),
+  );
+  const isHeld = (reach: number): boolean =>
+    sizes.length > 0 && sizes.filter((size) => size <= reach).length >= HELD * sizes.length;
+  const reach = reaches.find(isHeld) ?? reaches.at(-1)!;
+  const isSymmetric = showing === 'difference' || fields.some(({ kind }) => kind === 'symmetric');
+  return { low: isSymmetric ? -reach : 0, high: reach };
 }
 
 /** What may be of either sign is shown about zero on blueRed: differences, and stretch along the body. */

@@ -15,6 +15,16 @@ export const HOLD_WORDS: Readonly<Record<HoldLevel, string>> = {
   caution: 'digs in, change it',
 };
 
+/** The same beside the tape, where there is room for one word. */
+export const HOLD_SHORT: Readonly<Record<HoldLevel, string>> = {
+  none: '',
+  light: 'light',
+  firm: 'firm',
+  shaping: 'shaping',
+  tight: 'tight',
+  caution: 'digs in',
+};
+
 export const SIDE_WORDS: Readonly<Record<Side, string>> = {
   front: 'front',
   back: 'back',

@@ -1,6 +1,10 @@
-import type { StudyProgress } from '../study/study.ts';
-import type { Branch } from '../fabric/fabric.ts';
+import type { Branch, Direction } from '../fabric/fabric.ts';
+import type { FieldId } from '../fields/field.ts';
+import type { TubeRegion } from '../garment/tube-sheet.ts';
+import type { Showing } from '../sheet/field-range.ts';
 import { fixed } from '../sheet/number-format.ts';
+import type { BodyChoice, StudyProgress } from '../study/study.ts';
+import { fieldHeading } from './field-words.ts';
 
 /** The leaves down the left edge, in the order of work. */
 export type LeafName = 'fabric' | 'body' | 'garment' | 'review';
@@ -23,6 +27,15 @@ export const VIEW_WORDS: Readonly<Record<ViewName, string>> = {
   left: 'Left',
   right: 'Right',
   threeQuarter: 'Three-quarter',
+};
+
+/** The key of each view. */
+export const VIEW_KEYS: Readonly<Record<ViewName, string>> = {
+  front: 'F',
+  back: 'B',
+  left: 'L',
+  right: 'R',
+  threeQuarter: 'T',
 };
 
 /** One line of the help leaf. */
@@ -110,6 +123,32 @@ export const BRANCH_WORDS: Readonly<Record<Branch, string>> = {
   return: 'let back: return curve',
 };
 
+export const DIRECTION_WORDS: Readonly<Record<Direction, string>> = {
+  warp: 'Warp',
+  weft: 'Weft',
+  bias: 'Bias',
+};
+
+export const WARP_WORDS: Readonly<Record<'along' | 'around', string>> = {
+  along: 'Warp runs up the body, weft goes around',
+  around: 'Warp goes around the body, weft runs up',
+};
+
+export const REGION_WORDS: Readonly<Record<TubeRegion, string>> = {
+  trunk: 'the trunk',
+  leftLeg: 'the left leg',
+  rightLeg: 'the right leg',
+  whole: 'the whole form',
+};
+
+export const BODY_WORDS: Readonly<Record<BodyChoice['kind'], string>> = {
+  fitBody: 'The studio form, shaped to the measures of the study. A tape goes round it at these heights.',
+  mesh: 'A form read from a file. A tape goes round it at these heights.',
+};
+
+/** A, B, C ... */
+export const fabricLetter = (index: number): string => String.fromCodePoint(65 + index);
+
 /** What the open button's file may not be. */
 export const DROP_WORDS = {
   noStudy: (names: readonly string[]) => ({
@@ -123,6 +162,25 @@ export const DROP_WORDS = {
   }),
   nothingLost: 'What was on the table is still there.',
 } as const;
+
+export const restWords = (atRest: boolean): string => (atRest ? 'At rest' : 'NOT AT REST');
+
+/** Across the stage while the forces do not balance. */
+export const notAtRestWords = {
+  title: 'Not at rest',
+  line: (letter: string, residual: string) =>
+    `${letter} still moves: ${residual} of its force is unbalanced. Do not use these numbers.`,
+} as const;
+
+/** What is on the stage, for whoever cannot see it. */
+export function stageLabel(
+  { field, showing, fabric }: { readonly field: FieldId; readonly showing: Showing; readonly fabric: number },
+  fabrics: readonly { readonly name: string }[],
+): string {
+  const heading = fieldHeading(field, showing);
+  if (showing === 'difference') return `${heading}.`;
+  return `${heading}, fabric ${fabricLetter(fabric)}, ${fabrics[fabric]?.name ?? ''}.`;
+}
 
 /** Quiet remarks on what was done. */
 export const REMARK_WORDS = {

@@ -22,9 +22,9 @@ export function createBrowserHost(): Host {
     openStudy: async () => {
       const files = await pickFiles('.json,.obj,.glb', true);
       if (files.length === 0) return null;
+      picked = files;
+      // The window explains where none of them is a study.
       const choice = chooseStudy(files);
-      // Which of them is the study is told by what is in it; the window explains where none is.
-      if (choice.kind === 'found') picked = files;
       return choice.kind === 'found' ? choice.study : files[0]!;
     },
     readBeside: (paths) =>

@@ -7,21 +7,22 @@ export type StudyChoice =
   | { readonly kind: 'several'; readonly names: readonly string[] };
 
 /**
- * Finds the study among files handed over together: by what is in it (the `snugfield` key of a study), or, where no
- * file can be read as one, by its ending, so that a broken study is explained and not overlooked.
+ * Finds the study among files handed over together: by what is in it (the `snugfield` key of a study); where no file
+ * can be read as one, by its ending or by being the only JSON there, so that a broken study is explained, not overlooked.
  */
 export function chooseStudy(files: readonly NamedFile[]): StudyChoice {
-  const byContent = files.filter(isStudy);
-  const candidates =
-    byContent.length > 0 ? byContent : files.filter(({ path }) => path.endsWith('.study.json'));
-  const [study, ...others] = candidates;
-  if (study === undefined) return { kind: 'none' };
-  if (others.length > 0) return { kind: 'several', names: candidates.map(({ path }) => path) };
+  const json = files.filter(({ path }) => path.toLowerCase().endsWith('.json'));
+  const byEnding = json.filter(({ path }) => path.toLowerCase().endsWith('.study.json'));
+  const candidates = [json.filter(isStudy), byEnding, json.length === 1 ? json : []].find(
+    (some) => some.length > 0,
+  );
+  const study = candidates?.[0];
+  if (candidates === undefined || study === undefined) return { kind: 'none' };
+  if (candidates.length > 1) return { kind: 'several', names: candidates.map(({ path }) => path) };
   return { kind: 'found', study };
 }
 
-function isStudy({ path, bytes }: NamedFile): boolean {
-  if (!path.toLowerCase().endsWith('.json')) return false;
+function isStudy({ bytes }: NamedFile): boolean {
   try {
     const value: unknown = JSON.parse(new TextDecoder().decode(bytes));
     return typeof value === 'object' && value !== null && 'snugfield' in value;

@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Field, FieldId } from '../../core/fields/field.ts';
 import { soundRange, type ColourRange, type RampName } from '../../core/sheet/colour-scale.ts';
-import { automaticRange, defaultRange, symmetricRange, type Showing } from '../../core/sheet/field-range.ts';
+import { automaticRange, standardRange, symmetricRange, type Showing } from '../../core/sheet/field-range.ts';
 import type { LeafName, ViewName } from '../../core/words/stage-words.ts';
 import { wornAt, type SettledStudy } from './study-store.ts';
 
@@ -17,14 +17,19 @@ export interface ViewWish {
   readonly count: number;
 }
 
+/** A range per quantity and way of showing it. */
+export type Ranges = Readonly<Partial<Record<`${FieldId} ${Showing}`, ColourRange>>>;
+
 export interface ViewState {
   readonly field: FieldId;
   readonly showing: Showing;
   /** Which fabric's values are painted: 0 is A. */
   readonly fabric: number;
   readonly ramp: Exclude<RampName, 'blueRed'>;
-  /** Ranges that were typed or fitted; the others are the default ones. */
-  readonly ranges: Readonly<Partial<Record<`${FieldId} ${Showing}`, ColourRange>>>;
+  /** Chosen when the study was laid on the table, one per quantity for all its fabrics. */
+  readonly standard: Ranges;
+  /** Ranges that were typed or fitted since; they win. */
+  readonly ranges: Ranges;
   readonly leaf: LeafName | null;
   readonly helpOpen: boolean;
   readonly wish: ViewWish;
@@ -37,6 +42,7 @@ const START: ViewState = {
   showing: 'values',
   fabric: 0,
   ramp: 'viridis',
+  standard: {},
   ranges: {},
   leaf: null,
   helpOpen: false,
@@ -45,9 +51,26 @@ const START: ViewState = {
 
 export const createViewStore = (): ViewStore => createStore<ViewState>(() => START);
 
-/** The range in use for a field, the same for every fabric. */
-export const rangeOf = (view: ViewState, field = view.field, showing = view.showing): ColourRange =>
-  view.ranges[`${field} ${showing}`] ?? defaultRange(field, showing);
+/** The range in use, the same for every fabric. */
+export function rangeOf({ field, showing, ranges, standard }: ViewState): ColourRange {
+  const key = `${field} ${showing}` as const;
+  return ranges[key] ?? standard[key] ?? standardRange(field, showing, []);
+}
+
+/** The standard ranges of a study: of its fabrics together, and of their difference. */
+export function standardRanges(settled: SettledStudy): Ranges {
+  const ids = settled.worn[0]?.fields.map(({ id }) => id) ?? [];
+  const entries = ids.flatMap((id) => {
+    const ofId = (fields: readonly Field[]): readonly Field[] => fields.filter((field) => field.id === id);
+    const values = settled.worn.flatMap(({ fields }) => ofId(fields));
+    const differences = ofId(settled.comparison?.differences ?? []);
+    return [
+      [`${id} values`, standardRange(id, 'values', values)],
+      [`${id} difference`, standardRange(id, 'difference', differences)],
+    ] as const;
+  });
+  return Object.fromEntries(entries);
+}
 
 /** True where the range in use is not the default one. */
 export const isRangeChanged = (view: ViewState): boolean =>
@@ -65,6 +88,8 @@ export function paintedField(settled: SettledStudy, view: ViewState): Field {
 
 /** Everything the keys and the words along the edges can do to the view. */
 export interface ViewActions {
+  /** A new study lies on the table: its standard ranges hold, typed ones of the last study are put away. */
+  readonly lay: (settled: SettledStudy) => void;
   readonly chooseField: (field: FieldId) => void;
   /** The next fabric; leaves a difference. */
   readonly swapFabric: (fabricCount: number) => void;
@@ -93,6 +118,8 @@ export function viewActions(store: ViewStore): ViewActions {
     }));
   return {
     ...rangeActions(store),
+    lay: (settled) =>
+      store.setState({ standard: standardRanges(settled), ranges: {}, fabric: 0, showing: 'values' }),
     chooseField: (field) => store.setState({ field }),
     swapFabric: (count) =>
       store.setState(({ fabric }) => ({ fabric: (fabric + 1) % count, showing: 'values' })),

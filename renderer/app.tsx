@@ -1,0 +1,107 @@
+import { useEffect, useState, type DragEvent, type ReactElement } from 'react';
+import { stageLabel } from '../core/words/stage-words.ts';
+import { EmptyTable } from './panels/EmptyTable.tsx';
+import { HelpLeaf } from './panels/HelpLeaf.tsx';
+import { LeafEdge } from './panels/LeafEdge.tsx';
+import { Legend } from './panels/Legend.tsx';
+import { NoticeSlip } from './panels/NoticeSlip.tsx';
+import { Notches } from './panels/Notches.tsx';
+import { OpenLeaf } from './panels/OpenLeaf.tsx';
+import { PointerCard } from './panels/PointerCard.tsx';
+import { ProgressSlip } from './panels/ProgressSlip.tsx';
+import { RestBanner } from './panels/RestBanner.tsx';
+import { StageFoot } from './panels/StageFoot.tsx';
+import { SwatchRail } from './panels/SwatchRail.tsx';
+import { TopBar } from './panels/TopBar.tsx';
+import { ViewWords } from './panels/ViewWords.tsx';
+import { Stage } from './scene/Stage.tsx';
+import { useStudy, useTable, useView } from './table.ts';
+import { useKeys } from './use-keys.ts';
+
+/** The whole window: the stage, and paper round its edges. */
+export function App(): ReactElement {
+  const { openDropped } = useTable();
+  const shown = useStudy((state) => state.shown);
+  const activity = useStudy((state) => state.activity);
+  const [isOver, setOver] = useState(false);
+  useKeys();
+  useMenu();
+  const drop = (event: DragEvent): void => {
+    event.preventDefault();
+    setOver(false);
+    void openDropped([...event.dataTransfer.files]);
+  };
+  const over = (event: DragEvent): void => {
+    event.preventDefault();
+    setOver(true);
+  };
+  return (
+    <div
+      className={`table ${isOver ? 'over' : ''}`}
+      onDrop={drop}
+      onDragOver={over}
+      onDragLeave={() => setOver(false)}
+    >
+      <main className="stage">
+        <StageName />
+        <Stage />
+        <Notches />
+        <PointerCard />
+        {shown === null && activity.kind === 'idle' && <EmptyTable />}
+      </main>
+      <TopBar />
+      <LeafEdge />
+      {shown !== null && (
+        <>
+          <RestBanner shown={shown} />
+          <OpenLeaf shown={shown} />
+          <Legend shown={shown} />
+          <ViewWords />
+          <SwatchRail shown={shown} />
+        </>
+      )}
+      <StageFoot shown={shown} />
+      <div className="slips">
+        <ProgressSlip />
+        <NoticeSlip />
+      </div>
+      <HelpLeaf />
+    </div>
+  );
+}
+
+/** Says what is on the stage to whoever cannot see it. */
+function StageName(): ReactElement {
+  const shown = useStudy((state) => state.shown);
+  const view = useView((state) => state);
+  return (
+    <p className="hidden" role="status">
+      {shown === null ? '' : stageLabel(view, shown.sheet.fabrics)}
+    </p>
+  );
+}
+
+/** What the shell's menu asks for. */
+function useMenu(): void {
+  const { host, openStudy, savePicture, saveNumbers } = useTable();
+  useEffect(
+    () =>
+      host.onMenu((command) => {
+        switch (command) {
+          case 'openStudy':
+            return void openStudy();
+          case 'savePicture':
+            return void savePicture();
+          case 'saveNumbers':
+            return saveNumbers();
+          case 'printSheet':
+            return void host.printSheet('snugfield-sheet.pdf');
+          case 'showProof':
+            return;
+          default:
+            command satisfies never;
+        }
+      }),
+    [host, openStudy, savePicture, saveNumbers],
+  );
+}

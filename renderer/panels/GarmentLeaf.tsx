@@ -1,0 +1,61 @@
+import type { ReactElement } from 'react';
+import { centimetreText } from '../../core/sheet/number-format.ts';
+import { fabricLetter, REGION_WORDS, WARP_WORDS } from '../../core/words/stage-words.ts';
+import type { ShownStudy } from '../store/study-store.ts';
+import { Findings } from './Findings.tsx';
+import { Leaf } from './Leaf.tsx';
+
+/** The garment flat on the table, and on the body. */
+export function GarmentLeaf({ shown }: { readonly shown: ShownStudy }): ReactElement {
+  const { sheet, settled } = shown;
+  const { garment } = sheet;
+  return (
+    <Leaf name="garment">
+      <p className="soft">
+        Tube round {REGION_WORDS[garment.region]}, laid from {centimetreText(garment.from)} to{' '}
+        {centimetreText(garment.to)}. {WARP_WORDS[garment.warp]}.
+      </p>
+      <table className="sheet figures">
+        <thead>
+          <tr>
+            <th scope="col">at, cm</th>
+            <th scope="col">flat</th>
+            <th scope="col">body</th>
+            <th scope="col">cut by</th>
+            {settled.worn.slice(0, 2).map(({ fabricId }, index) => (
+              <th scope="col" key={fabricId}>
+                worn {fabricLetter(index)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {settled.garmentRows.map((row) => (
+            <tr key={row.heightCm}>
+              <th scope="row">{row.heightCm}</th>
+              <td>{row.relaxedCm}</td>
+              <td>{row.bodyCm}</td>
+              <td>{row.reduction}</td>
+              {row.wornCm.slice(0, 2).map((worn, index) => (
+                <td key={settled.worn[index]!.fabricId}>{worn}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="soft">
+        Girths in cm, all the way round. Flat: as the tape gives it on the table. Body: the skin before it is
+        pressed.
+      </p>
+      <dl className="facts">
+        <dt>Length, flat</dt>
+        <dd>{centimetreText(garment.relaxedLength)}</dd>
+        <dt>Friction on skin</dt>
+        <dd>{sheet.friction}</dd>
+        <dt>Cloth mesh</dt>
+        <dd>{settled.edgeVertex.length.toLocaleString('en-GB')} points</dd>
+      </dl>
+      {settled.garmentFindings.length > 0 && <Findings findings={settled.garmentFindings} />}
+    </Leaf>
+  );
+}

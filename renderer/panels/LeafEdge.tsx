@@ -1,0 +1,24 @@
+import type { ReactElement } from 'react';
+import { LEAF_ORDER, LEAF_WORDS } from '../../core/words/stage-words.ts';
+import { useTable, useView } from '../table.ts';
+
+/** The order of work down the left edge. */
+export function LeafEdge(): ReactElement {
+  const { actions } = useTable();
+  const open = useView((view) => view.leaf);
+  return (
+    <nav className="leaf-edge" aria-label="Leaves">
+      {LEAF_ORDER.map((leaf) => (
+        <button
+          key={leaf}
+          type="button"
+          className="leaf-tab"
+          aria-expanded={open === leaf}
+          onClick={() => actions.toggleLeaf(leaf)}
+        >
+          {LEAF_WORDS[leaf]}
+        </button>
+      ))}
+    </nav>
+  );
+}

@@ -1,0 +1,135 @@
+import { useThree } from '@react-three/fiber';
+import { useEffect, useMemo, type ReactElement } from 'react';
+import type { Box3, BufferGeometry } from 'three';
+import { legendOf } from '../../core/sheet/legend.ts';
+import { rampFor } from '../../core/sheet/field-range.ts';
+import { OUTSIDE_COLOURS } from '../../core/sheet/outside-colours.ts';
+import { wornAt, type SettledStudy } from '../store/study-store.ts';
+import { paintedField, rangeOf } from '../store/view-store.ts';
+import { useView } from '../table.ts';
+import { CameraRig } from './CameraRig.tsx';
+import { clothMaterial, rimMaterial } from './cloth-material.ts';
+import { clothGeometry, paintField, skinGeometry } from './form-geometry.ts';
+import { NotchTracker } from './NotchTracker.tsx';
+import { PictureTaker } from './PictureTaker.tsx';
+import { PointerPick } from './PointerPick.tsx';
+import { rampTexture } from './ramp-texture.ts';
+import { skinMaterial } from './skin-material.ts';
+
+/** One fabric's cloth and the skin under it, resident on the graphics card. */
+export interface WornForm {
+  readonly cloth: BufferGeometry;
+  readonly skin: BufferGeometry;
+}
+
+/** Body and cloth of a settled study; every fabric stays resident, a swap only changes which one is drawn. */
+export function Form({ settled }: { readonly settled: SettledStudy }): ReactElement {
+  const forms = useMemo(() => settled.worn.map((worn) => wornForm(settled, worn)), [settled]);
+  useEffect(
+    () => () => {
+      for (const { cloth, skin } of forms) {
+        cloth.dispose();
+        skin.dispose();
+      }
+    },
+    [forms],
+  );
+  const boxes = useMemo(() => boxesOf(forms[0]!), [forms]);
+  const fabric = useView((view) => (view.showing === 'difference' ? 0 : view.fabric));
+  const drawn = forms[fabric] ?? forms[0]!;
+  return (
+    <>
+      <Meshes forms={forms} drawn={drawn} settled={settled} />
+      <CameraRig cloth={boxes.cloth} skin={boxes.skin} />
+      <PointerPick drawn={drawn} settled={settled} />
+      <NotchTracker drawn={drawn} settled={settled} />
+      <PictureTaker />
+    </>
+  );
+}
+
+interface MeshesProps {
+  readonly forms: readonly WornForm[];
+  readonly drawn: WornForm;
+  readonly settled: SettledStudy;
+}
+
+function Meshes({ forms, drawn, settled }: MeshesProps): ReactElement {
+  const { invalidate, size, viewport, gl } = useThree();
+  const materials = useMaterials();
+  const view = useView((state) => state);
+  const field = paintedField(settled, view);
+  const range = rangeOf(view);
+  const ramp = rampFor(field.kind, view.ramp);
+  const { isolineStep } = useMemo(
+    () => legendOf({ field, range, vertexArea: wornAt(settled, 0).vertexArea, isDifference: false }),
+    [field, range, settled],
+  );
+
+  useEffect(() => {
+    paintField(drawn.cloth, field);
+    invalidate();
+  }, [drawn, field, invalidate]);
+
+  useEffect(() => {
+    const { uniforms } = materials.cloth;
+    uniforms['ramp']!.value = materials.ramps[ramp];
+    uniforms['low']!.value = range.low;
+    uniforms['high']!.value = range.high;
+    uniforms['isolineStep']!.value = isolineStep;
+    uniforms['pixelRatio']!.value = viewport.dpr;
+    materials.rim.uniforms['size']!.value.set(size.width, size.height);
+    invalidate();
+  }, [materials, ramp, range, isolineStep, size, viewport.dpr, invalidate, gl]);
+
+  return (
+    <>
+      {forms.map((form) => (
+        <group key={form.cloth.id} visible={form === drawn}>
+          <mesh geometry={form.skin} material={materials.skin} name="skin" />
+          <mesh geometry={form.cloth} material={materials.cloth} name="cloth" />
+          <mesh geometry={form.cloth} material={materials.rim} name="rim" />
+        </group>
+      ))}
+    </>
+  );
+}
+
+function useMaterials() {
+  const materials = useMemo(() => {
+    const ramps = {
+      viridis: rampTexture('viridis'),
+      cividis: rampTexture('cividis'),
+      blueRed: rampTexture('blueRed'),
+    };
+    return {
+      ramps,
+      cloth: clothMaterial(ramps.viridis),
+      rim: rimMaterial(OUTSIDE_COLOURS.ink),
+      skin: skinMaterial(),
+    };
+  }, []);
+  useEffect(
+    () => () => {
+      materials.cloth.dispose();
+      materials.rim.dispose();
+      materials.skin.dispose();
+      for (const ramp of Object.values(materials.ramps)) ramp.dispose();
+    },
+    [materials],
+  );
+  return materials;
+}
+
+function wornForm(settled: SettledStudy, worn: SettledStudy['worn'][number]): WornForm {
+  return {
+    cloth: clothGeometry(worn.positions, settled.clothTriangles, settled.edgeVertex),
+    skin: skinGeometry(worn.givenSkin, settled.skin.triangles),
+  };
+}
+
+function boxesOf({ cloth, skin }: WornForm): { cloth: Box3; skin: Box3 } {
+  cloth.computeBoundingBox();
+  skin.computeBoundingBox();
+  return { cloth: cloth.boundingBox!, skin: skin.boundingBox! };
+}

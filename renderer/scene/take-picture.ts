@@ -1,0 +1,108 @@
+import { rampFor } from '../../core/sheet/field-range.ts';
+import { legendOf } from '../../core/sheet/legend.ts';
+import { readings } from '../../core/sheet/number-format.ts';
+import { fieldHeading, missingWords } from '../../core/words/field-words.ts';
+import { CAUTION_SHORT } from '../../core/words/judgement-words.ts';
+import { BRANCH_WORDS, fabricLetter, notAtRestWords, residualText } from '../../core/words/stage-words.ts';
+import { wornAt, type ShownStudy } from '../store/study-store.ts';
+import { paintedField, rangeOf, type ViewState } from '../store/view-store.ts';
+import type { Table } from '../table.ts';
+import { drawLegend } from './draw-legend.ts';
+import { createPen, type Pen } from './picture-pen.ts';
+
+/** A picture's size, px. */
+export interface PictureSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+export const PICTURE_SIZE: PictureSize = { width: 2400, height: 1500 };
+
+/** The stage as a sheet of paper: form, legend, what it is, what it rests on, and the caution. PNG. */
+export async function takePicture(table: Table, size = PICTURE_SIZE): Promise<Uint8Array> {
+  const draw = table.signals.draw.get();
+  const { shown } = table.study.getState();
+  if (draw === null || shown === null) throw new Error('there is nothing on the stage yet');
+  await document.fonts.ready;
+  const canvas = document.createElement('canvas');
+  canvas.width = size.width;
+  canvas.height = size.height;
+  const pen = createPen(canvas);
+  pen.sheet.fillStyle = pen.colours.paper;
+  pen.sheet.fillRect(0, 0, size.width, size.height);
+  pen.sheet.drawImage(faded(draw(size.width, size.height)), 0, 0);
+  const view = table.view.getState();
+  drawHeading(pen, shown, view);
+  drawPictureLegend(pen, shown, view);
+  drawFoot(pen, shown, view);
+  const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
+  if (blob === null) throw new Error('the picture could not be written');
+  return new Uint8Array(await blob.arrayBuffer());
+}
+
+/** The form running out softly at the upper and lower edge, as on the screen. */
+function faded(form: HTMLCanvasElement): HTMLCanvasElement {
+  const pen = form.getContext('2d')!;
+  const fade = pen.createLinearGradient(0, 0, 0, form.height);
+  fade.addColorStop(0, 'transparent');
+  fade.addColorStop(0.12, 'black');
+  fade.addColorStop(0.86, 'black');
+  fade.addColorStop(0.96, 'transparent');
+  pen.globalCompositeOperation = 'destination-in';
+  pen.fillStyle = fade;
+  pen.fillRect(0, 0, form.width, form.height);
+  return form;
+}
+
+function drawHeading(pen: Pen, { sheet, settled }: ShownStudy, view: ViewState): void {
+  const { write, unit } = pen;
+  write(sheet.name, { x: 40, y: 56, size: 26, weight: 600 });
+  write(fieldHeading(view.field, view.showing), { x: 40, y: 92, size: 19, weight: 600 });
+  const indices = view.showing === 'difference' ? [0, 1] : [view.fabric];
+  indices.forEach((index, row) => {
+    const { name, lot, weight, around40 } = sheet.fabrics[index]!;
+    const facts = `${fabricLetter(index)} · ${name}, lot ${lot}, ${weight}, ${around40} at 40 % around`;
+    write(facts, { x: 40, y: 120 + 22 * row, size: 15 });
+  });
+  const restless = indices.filter((index) => !wornAt(settled, index).atRest);
+  if (restless.length === 0) return;
+  pen.sheet.fillStyle = pen.colours.alarm;
+  pen.sheet.fillRect(0, 170 * unit, pen.sheet.canvas.width, 44 * unit);
+  const lines = restless.map((index) =>
+    notAtRestWords.line(fabricLetter(index), residualText(wornAt(settled, index).residual)),
+  );
+  write(`${notAtRestWords.title.toUpperCase()}. ${lines.join(' ')}`, {
+    x: 40,
+    y: 199,
+    size: 19,
+    weight: 600,
+    colour: '#ffffff',
+  });
+}
+
+function drawPictureLegend(pen: Pen, shown: ShownStudy, view: ViewState): void {
+  const field = paintedField(shown.settled, view);
+  const isDifference = view.showing === 'difference';
+  const range = rangeOf(view);
+  const { vertexArea } = wornAt(shown.settled, isDifference ? 0 : view.fabric);
+  drawLegend(pen, legendOf({ field, range, vertexArea, isDifference }), {
+    ramp: rampFor(field.kind, view.ramp),
+    missing: missingWords(field.id, view.showing),
+  });
+}
+
+function drawFoot(pen: Pen, { sheet, settled }: ShownStudy, view: ViewState): void {
+  const { review, residual } = wornAt(settled, view.fabric);
+  const invented = sheet.fabrics.some((fabric) => fabric.invented)
+    ? ' · readings invented for demonstration'
+    : '';
+  const facts = [
+    `highest ${readings(review.highestPressure, 'Pa').join(', ')}`,
+    `friction ${sheet.friction}`,
+    BRANCH_WORDS[sheet.branch],
+    `${settled.edgeVertex.length.toLocaleString('en-GB')} points`,
+    `${residualText(residual)} unbalanced`,
+  ].join(' · ');
+  pen.write(facts + invented, { x: 40, y: 948, size: 14, colour: pen.colours.soft });
+  pen.write(CAUTION_SHORT, { x: 40, y: 974, size: 15 });
+}
