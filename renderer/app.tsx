@@ -23,6 +23,7 @@ export function App(): ReactElement {
   const { openDropped } = useTable();
   const shown = useStudy((state) => state.shown);
   const activity = useStudy((state) => state.activity);
+  const leaf = useView((view) => view.leaf);
   const [isOver, setOver] = useState(false);
   useKeys();
   useMenu();
@@ -37,7 +38,8 @@ export function App(): ReactElement {
   };
   return (
     <div
-      className={`table ${isOver ? 'over' : ''}`}
+      data-leaf={leaf ?? undefined}
+      className={`table ${isOver ? 'over' : ''} ${shown === null ? 'bare' : ''}`}
       onDrop={drop}
       onDragOver={over}
       onDragLeave={() => setOver(false)}

@@ -89,15 +89,23 @@ function measureZone(members: readonly number[], values: Float64Array, around: S
 }
 
 function placeOf(members: readonly number[], peak: number, around: Surroundings): Place {
-  const { positions, edgeVertex } = around.cloth;
-  const height = positions[3 * peak + 1]!;
-  const onEdge = members.filter((v) => edgeVertex[v] === 1);
-  const middle = (around.heights.low + around.heights.high) / 2;
-  const edgeHeight = onEdge.length > 0 ? positions[3 * onEdge[0]! + 1]! : 0;
-  const hem = onEdge.length === 0 ? null : edgeHeight > middle ? 'upper' : 'lower';
+  const height = around.cloth.positions[3 * peak + 1]!;
   const side = goesRound(members, around) ? 'around' : sideAt(peak, around);
-  return { level: levelNear(around.body.girths, height), height, side, hem };
+  return { level: levelNear(around.body.girths, height), height, side, hem: hemAt(members, peak, around) };
 }
+
+/** A zone is named for a hem when its peak lies this near to one, m. */
+const HEM_REACH = 0.025;
+
+function hemAt(members: readonly number[], peak: number, { cloth, heights }: Surroundings): Place['hem'] {
+  const { positions, edgeVertex } = cloth;
+  const edge = members.find((v) => edgeVertex[v] === 1 && distanceBetween(positions, v, peak) <= HEM_REACH);
+  if (edge === undefined) return null;
+  return positions[3 * edge + 1]! > (heights.low + heights.high) / 2 ? 'upper' : 'lower';
+}
+
+const distanceBetween = (p: Float64Array, a: number, b: number): number =>
+  Math.hypot(p[3 * a]! - p[3 * b]!, p[3 * a + 1]! - p[3 * b + 1]!, p[3 * a + 2]! - p[3 * b + 2]!);
 
 function angleAt(v: number, { cloth: { positions }, axis }: Surroundings): number {
   return angleAbout(axis.centreAt(positions[3 * v + 1]!), positions[3 * v]!, positions[3 * v + 2]!);

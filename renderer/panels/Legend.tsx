@@ -1,9 +1,11 @@
 import { useLayoutEffect, useMemo, useRef, type ReactElement } from 'react';
+import type { FieldId } from '../../core/fields/field.ts';
 import { rampBytes, TEXEL_COUNT, type RampName } from '../../core/sheet/colour-scale.ts';
 import { rampFor } from '../../core/sheet/field-range.ts';
 import { holdStretches } from '../../core/sheet/hold-level.ts';
 import { legendOf, type Legend as LegendSheet, type LegendEdge } from '../../core/sheet/legend.ts';
 import { areaText } from '../../core/sheet/number-format.ts';
+import { hatchStroke, OUTSIDE_COLOURS } from '../../core/sheet/outside-colours.ts';
 import { fieldHeading, missingWords } from '../../core/words/field-words.ts';
 import { HOLD_SHORT } from '../../core/words/judgement-words.ts';
 import { wornAt, type ShownStudy } from '../store/study-store.ts';
@@ -26,7 +28,12 @@ export function Legend({ shown }: { readonly shown: ShownStudy }): ReactElement 
   return (
     <aside className="legend" aria-label="Legend">
       <h2 className="legend-name">{fieldHeading(field.id, view.showing)}</h2>
-      <Swatch kind="above" area={legend.above} words={`above ${legend.highLabel} ${legend.first.unit}`} />
+      <Swatch
+        field={field.id}
+        kind="above"
+        area={legend.above}
+        words={`above ${legend.highLabel} ${legend.first.unit}`}
+      />
       <div className="tape">
         <AreaBars legend={legend} />
         <Edge edge={legend.first} side="first" />
@@ -46,8 +53,18 @@ export function Legend({ shown }: { readonly shown: ShownStudy }): ReactElement 
           </div>
         )}
       </div>
-      <Swatch kind="below" area={legend.below} words={`below ${legend.lowLabel} ${legend.first.unit}`} />
-      <Swatch kind="missing" area={legend.missing} words={missingWords(field.id, view.showing)} />
+      <Swatch
+        field={field.id}
+        kind="below"
+        area={legend.below}
+        words={`below ${legend.lowLabel} ${legend.first.unit}`}
+      />
+      <Swatch
+        field={field.id}
+        kind="missing"
+        area={legend.missing}
+        words={missingWords(field.id, view.showing)}
+      />
       <RangeLine legend={legend} settled={shown.settled} field={field} range={range} />
     </aside>
   );
@@ -122,15 +139,23 @@ function Ramp({ name }: { readonly name: RampName }): ReactElement {
 }
 
 interface SwatchProps {
+  readonly field: FieldId;
   readonly kind: 'above' | 'below' | 'missing';
   readonly area: number;
   readonly words: string;
 }
 
-const Swatch = ({ kind, area, words }: SwatchProps): ReactElement => (
+const Swatch = ({ kind, area, words, field }: SwatchProps): ReactElement => (
   <div className={`swatch-line ${area > 0 ? '' : 'unused'}`}>
-    <span className={`swatch ${kind}`} />
+    <span className="swatch" style={{ background: swatchGround(kind, field) }} />
     <span>{words}</span>
     <span className="swatch-area">{area > 0 ? areaText(area) : 'none'}</span>
   </div>
 );
+
+/** The same colours as on the cloth. */
+function swatchGround(kind: SwatchProps['kind'], field: FieldId): string {
+  if (kind !== 'missing') return OUTSIDE_COLOURS[kind];
+  const { blank } = OUTSIDE_COLOURS;
+  return `repeating-linear-gradient(135deg, ${blank} 0 3px, ${hatchStroke(field)} 3px 4px)`;
+}

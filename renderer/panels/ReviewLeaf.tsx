@@ -1,7 +1,9 @@
 import type { ReactElement, ReactNode } from 'react';
+import type { FieldUnit } from '../../core/fields/field.ts';
 import type { Zone } from '../../core/judgement/tight-zones.ts';
+import { tapeUnits } from '../../core/sheet/display-unit.ts';
 import { holdLevelAt } from '../../core/sheet/hold-level.ts';
-import { areaText, fixed, readings } from '../../core/sheet/number-format.ts';
+import { areaText, fixed, readings, withUnit } from '../../core/sheet/number-format.ts';
 import {
   bridgeFacts,
   CAUTION_LONG,
@@ -43,7 +45,7 @@ export function ReviewLeaf({ shown }: { readonly shown: ShownStudy }): ReactElem
       </h3>
       <p className="soft">
         From {readings(review.tightFrom, 'Pa').join(', ')} up. Highest{' '}
-        {readings(review.highestPressure, 'Pa')[0]}, mean {readings(review.meanPressure, 'Pa')[0]} where it
+        {oneDecimal(review.highestPressure, 'Pa')}, mean {oneDecimal(review.meanPressure, 'Pa')} where it
         presses.
       </p>
       {tight.length === 0 ? (
@@ -55,7 +57,7 @@ export function ReviewLeaf({ shown }: { readonly shown: ShownStudy }): ReactElem
               key={zone.peaks[0]}
               number={row + 1}
               zone={zone}
-              value={readings(zone.max, 'Pa')[0]!}
+              value={oneDecimal(zone.max, 'Pa')}
               facts={`${zoneFacts(zone)} · ${HOLD_WORDS[holdLevelAt(zone.max)]}`}
             />
           ))}
@@ -72,7 +74,7 @@ export function ReviewLeaf({ shown }: { readonly shown: ShownStudy }): ReactElem
               key={zone.peaks[0]}
               number={tight.length + row + 1}
               zone={zone}
-              value={readings(zone.max, 'm')[0]!}
+              value={oneDecimal(zone.max, 'm')}
               facts={bridgeFacts(zone)}
             />
           ))}
@@ -95,6 +97,9 @@ export function ReviewLeaf({ shown }: { readonly shown: ShownStudy }): ReactElem
     </Leaf>
   );
 }
+
+/** No more decimals than the band of the estimate bears. */
+const oneDecimal = (value: number, unit: FieldUnit): string => withUnit(value, tapeUnits(unit).first, 1);
 
 interface ZoneRowProps {
   readonly number: number;

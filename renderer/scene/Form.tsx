@@ -1,14 +1,14 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect, useMemo, type ReactElement } from 'react';
-import type { Box3, BufferGeometry } from 'three';
+import { Vector3, type Box3, type BufferGeometry } from 'three';
 import { legendOf } from '../../core/sheet/legend.ts';
 import { rampFor } from '../../core/sheet/field-range.ts';
-import { OUTSIDE_COLOURS } from '../../core/sheet/outside-colours.ts';
+import { hatchStroke, OUTSIDE_COLOURS } from '../../core/sheet/outside-colours.ts';
 import { wornAt, type SettledStudy } from '../store/study-store.ts';
-import { paintedField, rangeOf } from '../store/view-store.ts';
+import { hatchMargin, paintedField, rangeOf } from '../store/view-store.ts';
 import { useView } from '../table.ts';
 import { CameraRig } from './CameraRig.tsx';
-import { clothMaterial, rimMaterial } from './cloth-material.ts';
+import { clothMaterial, rimMaterial, screenColour } from './cloth-material.ts';
 import { clothGeometry, paintField, skinGeometry } from './form-geometry.ts';
 import { NotchTracker } from './NotchTracker.tsx';
 import { PictureTaker } from './PictureTaker.tsx';
@@ -39,7 +39,7 @@ export function Form({ settled }: { readonly settled: SettledStudy }): ReactElem
   const drawn = forms[fabric] ?? forms[0]!;
   return (
     <>
-      <Meshes forms={forms} drawn={drawn} settled={settled} />
+      <Meshes forms={forms} drawn={drawn} settled={settled} cloth={boxes.cloth} />
       <CameraRig cloth={boxes.cloth} skin={boxes.skin} />
       <PointerPick drawn={drawn} settled={settled} />
       <NotchTracker drawn={drawn} settled={settled} />
@@ -49,13 +49,14 @@ export function Form({ settled }: { readonly settled: SettledStudy }): ReactElem
 }
 
 interface MeshesProps {
+  readonly cloth: Box3;
   readonly forms: readonly WornForm[];
   readonly drawn: WornForm;
   readonly settled: SettledStudy;
 }
 
-function Meshes({ forms, drawn, settled }: MeshesProps): ReactElement {
-  const { invalidate, size, viewport, gl } = useThree();
+function Meshes({ forms, drawn, settled, cloth }: MeshesProps): ReactElement {
+  const { invalidate, size, viewport } = useThree();
   const materials = useMaterials();
   const view = useView((state) => state);
   const field = paintedField(settled, view);
@@ -67,9 +68,10 @@ function Meshes({ forms, drawn, settled }: MeshesProps): ReactElement {
   );
 
   useEffect(() => {
-    paintField(drawn.cloth, field);
+    paintField(drawn.cloth, field, hatchMargin(settled, view));
     invalidate();
-  }, [drawn, field, invalidate]);
+    // What is painted depends on these three of the view only.
+  }, [drawn, field, settled, view.field, view.showing, view.fabric, invalidate]);
 
   useEffect(() => {
     const { uniforms } = materials.cloth;
@@ -78,9 +80,12 @@ function Meshes({ forms, drawn, settled }: MeshesProps): ReactElement {
     uniforms['high']!.value = range.high;
     uniforms['isolineStep']!.value = isolineStep;
     uniforms['pixelRatio']!.value = viewport.dpr;
+    uniforms['stroke']!.value = screenColour(hatchStroke(field.id));
+    const { x, z } = cloth.getCenter(new Vector3());
+    uniforms['axis']!.value.set(x, z);
     materials.rim.uniforms['size']!.value.set(size.width, size.height);
     invalidate();
-  }, [materials, ramp, range, isolineStep, size, viewport.dpr, invalidate, gl]);
+  }, [materials, ramp, range, isolineStep, size, viewport.dpr, invalidate, field.id, cloth]);
 
   return (
     <>

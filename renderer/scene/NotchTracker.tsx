@@ -2,10 +2,11 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, type ReactElement } from 'react';
 import { Vector3, type BufferGeometry, type Camera } from 'three';
 import { MOST_BRIDGES, MOST_TIGHT } from '../store/notches.ts';
-import type { NotchPoint } from '../store/stage-signals.ts';
+import { NO_NOTCHES, type NotchPoint } from '../store/stage-signals.ts';
 import { wornAt, type SettledStudy } from '../store/study-store.ts';
 import { useTable, useView } from '../table.ts';
 import type { WornForm } from './Form.tsx';
+import { freeRoom } from './views.ts';
 
 interface NotchTrackerProps {
   readonly drawn: WornForm;
@@ -26,7 +27,7 @@ export function NotchTracker({ drawn, settled }: NotchTrackerProps): ReactElemen
   }, [settled, fabric]);
 
   useEffect(() => {
-    if (!isOpen) signals.notches.set({ points: [], left: 0, right: 0, width: 0 });
+    if (!isOpen) signals.notches.set(NO_NOTCHES);
     else invalidate();
   }, [isOpen, marks, signals, invalidate]);
 
@@ -46,7 +47,7 @@ export function NotchTracker({ drawn, settled }: NotchTrackerProps): ReactElemen
       points,
       left: (left * 0.5 + 0.5) * size.width,
       right: (right * 0.5 + 0.5) * size.width,
-      width: size.width,
+      room: freeRoom(size.width, size.height, true),
     });
   });
   return null;

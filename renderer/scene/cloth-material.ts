@@ -1,8 +1,9 @@
 import { BackSide, Color, DoubleSide, ShaderMaterial, Vector2, type DataTexture } from 'three';
 import { OUTSIDE_COLOURS } from '../../core/sheet/outside-colours.ts';
 
-/** The hatch of places without a value: distance between lines on the form, m. */
-const HATCH = 0.0065;
+/** The hatch of places without a value: distance between lines up the form, m, and lines met going once round. */
+const HATCH = 0.0075;
+const HATCHES_ROUND = 90;
 
 const vertexShader = /* glsl */ `
   attribute float value;
@@ -29,6 +30,8 @@ const fragmentShader = /* glsl */ `
   uniform float isolineStep;
   uniform float pixelRatio;
   uniform float hatch;
+  uniform float hatchesRound;
+  uniform vec2 axis;
   uniform vec3 below;
   uniform vec3 above;
   uniform vec3 blank;
@@ -49,8 +52,11 @@ const fragmentShader = /* glsl */ `
   }
 
   vec3 hatched() {
-    float across = (vPlace.y + 0.75 * (vPlace.x + vPlace.z)) / hatch;
-    float slope = fwidth(across);
+    // Slanting lines on a cylinder; whole turns are whole lines, so that they close behind.
+    vec2 spoke = vPlace.xz - axis;
+    float across = vPlace.y / hatch + hatchesRound * atan(spoke.x, spoke.y) / 6.28318531;
+    // The angle jumps behind: of two slopes, taken half a turn apart, the smaller is the true one.
+    float slope = min(fwidth(across), fwidth(vPlace.y / hatch + hatchesRound * atan(-spoke.x, -spoke.y) / 6.28318531));
     float away = abs(fract(across) - 0.5) / max(slope, 1e-6);
     float line = 1.0 - smoothstep(0.6 * pixelRatio - 0.5, 0.6 * pixelRatio + 0.5, away);
     // Too far away to tell lines apart, the hatch becomes its own mean.
@@ -70,7 +76,7 @@ const fragmentShader = /* glsl */ `
     if (vMissing > 0.5) colour = hatched();
     // The lift-off line, between what is painted and what is hatched.
     float edge = fwidth(vMissing);
-    float lift = edge > 1e-5 ? 1.0 - smoothstep(0.3 * pixelRatio, 0.3 * pixelRatio + 1.0, abs(vMissing - 0.5) / edge) : 0.0;
+    float lift = edge > 1e-7 ? 1.0 - smoothstep(0.3 * pixelRatio, 0.3 * pixelRatio + 1.0, abs(vMissing - 0.5) / edge) : 0.0;
     colour = mix(colour, ink, 0.6 * lift);
     float hemSlope = fwidth(vHem);
     float rim = hemSlope > 1e-5 ? 1.0 - smoothstep(0.9 * pixelRatio, 0.9 * pixelRatio + 1.0, (1.0 - vHem) / hemSlope) : 0.0;
@@ -100,6 +106,8 @@ export function clothMaterial(ramp: DataTexture): ShaderMaterial {
       isolineStep: { value: 1 },
       pixelRatio: { value: 1 },
       hatch: { value: HATCH },
+      hatchesRound: { value: HATCHES_ROUND },
+      axis: { value: new Vector2(0, 0) },
       below: { value: screenColour(OUTSIDE_COLOURS.below) },
       above: { value: screenColour(OUTSIDE_COLOURS.above) },
       blank: { value: screenColour(OUTSIDE_COLOURS.blank) },

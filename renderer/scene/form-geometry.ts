@@ -31,15 +31,25 @@ export function clothGeometry(
   return geometry;
 }
 
-/** Writes a field onto a cloth; a value that is no number is hatched, whatever the field says of it. */
-export function paintField(geometry: BufferGeometry, field: Pick<Field, 'values' | 'undefinedAt'>): void {
+/**
+ * Writes a field onto a cloth; a value that is no number is hatched, whatever the field says of it.
+ *
+ * @param margin - How far each vertex is from having a value, negative where it has one (for pressure: the distance
+ *   from the skin), so that the border of the hatch runs smoothly between vertices; null where nothing tells.
+ */
+export function paintField(
+  geometry: BufferGeometry,
+  field: Pick<Field, 'values' | 'undefinedAt'>,
+  margin: Float64Array | null,
+): void {
   const value = geometry.getAttribute('value');
   const missing = geometry.getAttribute('missing');
   field.values.forEach((number, v) => {
     const isMissing = field.undefinedAt[v] === 1 || Number.isNaN(number);
     // Infinite values are beyond every range; the card would make a NaN of them between two vertices.
     value.array[v] = isMissing ? 0 : Math.max(-1e30, Math.min(1e30, number));
-    missing.array[v] = isMissing ? 1 : 0;
+    const millimetres = margin === null ? 0.5 : Math.max(1e-3, Math.abs(1000 * margin[v]!));
+    missing.array[v] = 0.5 + (isMissing ? millimetres : -millimetres);
   });
   value.needsUpdate = true;
   missing.needsUpdate = true;

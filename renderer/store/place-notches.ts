@@ -10,13 +10,17 @@ export interface PlacedNotch {
 }
 
 /** From the cloth's edge to the numbers, and between two numbers, px. */
-const AWAY = 46;
+const AWAY = 40;
 const APART = 28;
+/** A number's own half width and a little air, px. */
+const MARGIN = 16;
 
 /** Puts the numbers of visible places in two columns beside the cloth, from above down, none over another. */
-export function placeNotches({ points, left, right }: NotchFrame): readonly PlacedNotch[] {
+export function placeNotches({ points, left, right, room }: NotchFrame): readonly PlacedNotch[] {
   const middle = (left + right) / 2;
   const visible = points.filter(({ isVisible }) => isVisible);
+  const leftX = Math.max(room.left + MARGIN, left - AWAY);
+  const rightX = Math.min(room.right - MARGIN, right + AWAY);
   const column = (isLeft: boolean): readonly PlacedNotch[] => {
     let lowest = -Infinity;
     return visible
@@ -24,7 +28,7 @@ export function placeNotches({ points, left, right }: NotchFrame): readonly Plac
       .sort((one, other) => one.y - other.y)
       .map(({ zone, x, y }) => {
         lowest = Math.max(y, lowest + APART);
-        return { zone, x, y, labelX: isLeft ? left - AWAY : right + AWAY, labelY: lowest };
+        return { zone, x, y, labelX: isLeft ? leftX : rightX, labelY: lowest };
       });
   };
   return [...column(true), ...column(false)];

@@ -31,8 +31,11 @@ export interface NotchFrame {
   /** Left and right edge of the cloth on the stage, px. */
   readonly left: number;
   readonly right: number;
-  readonly width: number;
+  /** What paper leaves free of the stage, px from its left edge. */
+  readonly room: { readonly left: number; readonly right: number };
 }
+
+export const NO_NOTCHES: NotchFrame = { points: [], left: 0, right: 0, room: { left: 0, right: 0 } };
 
 /** A value that changes as often as the picture: heard directly, never through React. */
 export interface Signal<T> {
@@ -68,6 +71,6 @@ export interface StageSignals {
 
 export const createStageSignals = (): StageSignals => ({
   pointer: createSignal<PointerReading | null>(null),
-  notches: createSignal<NotchFrame>({ points: [], left: 0, right: 0, width: 0 }),
+  notches: createSignal<NotchFrame>(NO_NOTCHES),
   draw: createSignal<((width: number, height: number) => HTMLCanvasElement) | null>(null),
 });

@@ -86,6 +86,27 @@ export function paintedField(settled: SettledStudy, view: ViewState): Field {
   return fields.find(({ id }) => id === field) ?? fields[0]!;
 }
 
+/** Fields that have no value off the skin. */
+const ON_SKIN_ONLY: ReadonlySet<FieldId> = new Set(['skinPressure', 'discPressure', 'give']);
+
+/**
+ * How far each vertex of the painted cloth is from having a value (m, negative where it has one); null where only the
+ * vertices themselves are known, as with slack.
+ */
+export function hatchMargin(settled: SettledStudy, view: ViewState): Float64Array | null {
+  const isGap = view.field === 'gap';
+  if (!isGap && !ON_SKIN_ONLY.has(view.field)) return null;
+  const [first, second] = settled.worn;
+  // A difference is hatched where both fabrics are: as far as the nearer of the two.
+  const distance =
+    view.showing === 'difference' && first !== undefined && second !== undefined
+      ? first.distance.map((value, v) =>
+          isGap ? Math.max(value, second.distance[v]!) : Math.min(value, second.distance[v]!),
+        )
+      : wornAt(settled, view.fabric).distance;
+  return isGap ? distance.map((value) => -value) : distance;
+}
+
 /** Everything the keys and the words along the edges can do to the view. */
 export interface ViewActions {
   /** A new study lies on the table: its standard ranges hold, typed ones of the last study are put away. */

@@ -2,7 +2,9 @@ import type { TriangleMesh } from '../../core/mesh/triangle-mesh.ts';
 import { vertexNormals } from './vertex-normals.ts';
 
 /** Radius over which the cloth's give is averaged onto the skin, m. */
-const REACH = 0.022;
+const REACH = 0.026;
+/** Weight in reach of a point right under a hem, at the usual spacing of 6 to 8 mm. */
+const FULL_COVER = 3;
 /** Extra depth under the cloth so that neither mesh's facets come through the other, m. */
 const CLEARANCE = 0.0015;
 
@@ -56,9 +58,10 @@ function giveAt(
   return weights === 0 ? { depth: 0, cover: 0 } : fadeOut(sum / weights, weights);
 }
 
-/** Where less than two vertices' weight is in reach, the point lies beyond a hem: the give runs out there. */
+/** Where less weight is in reach than at a hem, the point lies beyond it: the give runs out there. */
 function fadeOut(depth: number, weights: number): { depth: number; cover: number } {
-  const cover = Math.min(1, weights / 2);
+  const share = Math.min(1, weights / FULL_COVER);
+  const cover = share * share * (3 - 2 * share);
   return { depth: depth * cover, cover };
 }
 

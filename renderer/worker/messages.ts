@@ -30,6 +30,8 @@ export interface WornCloth {
   /** Worn area per vertex, m²; V. */
   readonly vertexArea: Float64Array;
   readonly fields: readonly Field[];
+  /** Signed distance from the undeformed skin per vertex, V, m: above zero off the skin. */
+  readonly distance: Float64Array;
   /** The skin given way under this cloth, for drawing; 3·(vertices of the skin), m. */
   readonly givenSkin: Float64Array;
   readonly residual: number;

@@ -62,6 +62,7 @@ function wornCloth({ body, garment }: StudyResult, worn: WornResult): WornCloth 
     positions,
     vertexArea,
     fields,
+    distance,
     givenSkin: givenSkin(body.skin, positions, distance),
     residual,
     atRest,
