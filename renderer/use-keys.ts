@@ -1,50 +1,45 @@
 import { useEffect } from 'react';
 import { FIELD_ORDER } from '../core/words/field-words.ts';
-import { VIEW_KEYS, type ViewName } from '../core/words/stage-words.ts';
+import { VIEW_KEYS, VIEW_ORDER } from '../core/words/stage-words.ts';
+import type { ShownStudy } from './store/study-store.ts';
 import { useTable, type Table } from './table.ts';
 
-type KeyTable = Readonly<Record<string, () => void>>;
-
-/** Every key of the window; see KEY_LINES in core/words/stage-words.ts for what is told of them. */
-function keyTable(table: Table): KeyTable {
+/** Every key of the window; KEY_LINES in core/words/stage-words.ts tells them. */
+export function keyTable(table: Table): ReadonlyMap<string, () => void> {
   const { actions, runner, study, view } = table;
-  const fields = FIELD_ORDER.map((field, index) => [String(index + 1), () => actions.chooseField(field)]);
-  const views = Object.entries(VIEW_KEYS).map(([name, key]) => [
-    key.toLowerCase(),
-    // Object.entries forgets that the keys are view names.
-    () => actions.look(name as ViewName),
-  ]);
-  const withShown = (work: (fabricCount: number) => void): void => {
+  const withShown = (work: (shown: ShownStudy) => void) => () => {
     const { shown } = study.getState();
-    if (shown !== null) work(shown.settled.worn.length);
+    if (shown !== null) work(shown);
   };
-  return {
-    ...(Object.fromEntries([...fields, ...views]) as KeyTable),
-    ' ': () => withShown(actions.swapFabric),
-    d: () => withShown((count) => count > 1 && actions.toggleDifference()),
-    c: actions.changeRamp,
-    a: () => {
-      const { shown } = study.getState();
-      if (shown !== null) actions.fitRange(shown.settled);
-    },
-    z: actions.toggleFraming,
-    arrowleft: () => actions.turn(-15, 0),
-    arrowright: () => actions.turn(15, 0),
-    arrowup: () => actions.turn(0, -15),
-    arrowdown: () => actions.turn(0, 15),
-    '+': () => actions.approach(0.8),
-    '=': () => actions.approach(0.8),
-    '-': () => actions.approach(1.25),
-    o: () => void table.openStudy(),
-    p: () => void table.savePicture(),
-    '?': actions.toggleHelp,
-    escape: () => {
-      if (study.getState().activity.kind !== 'idle') runner.stop();
-      else if (study.getState().notice !== null) study.setState({ notice: null });
-      else if (view.getState().helpOpen) actions.toggleHelp();
-      else actions.closeLeaf();
-    },
-  };
+  const keys = new Map<string, () => void>([
+    [' ', withShown(({ settled }) => actions.swapFabric(settled.worn.length))],
+    ['d', withShown(({ settled }) => settled.comparison !== null && actions.toggleDifference())],
+    ['a', withShown(({ settled }) => actions.fitRange(settled))],
+    ['c', actions.changeRamp],
+    ['z', actions.toggleFraming],
+    ['arrowleft', () => actions.turn(-15, 0)],
+    ['arrowright', () => actions.turn(15, 0)],
+    ['arrowup', () => actions.turn(0, -15)],
+    ['arrowdown', () => actions.turn(0, 15)],
+    ['+', () => actions.approach(0.8)],
+    ['=', () => actions.approach(0.8)],
+    ['-', () => actions.approach(1.25)],
+    ['o', () => void table.openStudy()],
+    ['p', () => void table.savePicture()],
+    ['?', actions.toggleHelp],
+    [
+      'escape',
+      () => {
+        if (study.getState().activity.kind !== 'idle') runner.stop();
+        else if (study.getState().notice !== null) study.setState({ notice: null });
+        else if (view.getState().helpOpen) actions.toggleHelp();
+        else actions.closeLeaf();
+      },
+    ],
+  ]);
+  FIELD_ORDER.forEach((field, index) => keys.set(String(index + 1), () => actions.chooseField(field)));
+  for (const name of VIEW_ORDER) keys.set(VIEW_KEYS[name].toLowerCase(), () => actions.look(name));
+  return keys;
 }
 
 /** Listens on the whole window, but not while somebody types. */
@@ -59,7 +54,7 @@ export function useKeys(): void {
       // Space on a button that was reached by keyboard presses that button.
       if (event.key === ' ' && target instanceof HTMLButtonElement && target.matches(':focus-visible'))
         return;
-      const work = keys[event.key.toLowerCase()];
+      const work = keys.get(event.key.toLowerCase());
       if (work === undefined) return;
       event.preventDefault();
       work();

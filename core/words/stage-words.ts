@@ -29,6 +29,9 @@ export const VIEW_WORDS: Readonly<Record<ViewName, string>> = {
   threeQuarter: 'Three-quarter',
 };
 
+/** As one walks round the form. */
+export const VIEW_ORDER: readonly ViewName[] = ['front', 'threeQuarter', 'left', 'back', 'right'];
+
 /** The key of each view. */
 export const VIEW_KEYS: Readonly<Record<ViewName, string>> = {
   front: 'F',

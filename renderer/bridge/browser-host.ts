@@ -11,7 +11,8 @@ export function createBrowserHost(): Host {
   return {
     kind: 'browser',
     readDemo: async () => {
-      const list = (await (await fetchSound('demo/files.json')).json()) as DemoList;
+      const list: unknown = await (await fetchSound('demo/files.json')).json();
+      if (!isDemoList(list)) throw new Error('The list of demonstration files cannot be read.');
       return Promise.all(
         list.map(async (path) => {
           const address = path.split('/').map(encodeURIComponent).join('/');
@@ -49,6 +50,9 @@ export function createBrowserHost(): Host {
     onMenu: () => () => undefined,
   };
 }
+
+const isDemoList = (value: unknown): value is DemoList =>
+  Array.isArray(value) && value.every((path) => typeof path === 'string');
 
 async function fetchSound(address: string): Promise<Response> {
   const response = await fetch(address);

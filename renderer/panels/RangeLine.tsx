@@ -1,4 +1,4 @@
-import { useEffect, useState, type KeyboardEvent, type ReactElement } from 'react';
+import { useState, type KeyboardEvent, type ReactElement } from 'react';
 import type { Field } from '../../core/fields/field.ts';
 import type { ColourRange } from '../../core/sheet/colour-scale.ts';
 import { tapeUnits } from '../../core/sheet/display-unit.ts';
@@ -26,12 +26,14 @@ export function RangeLine({ legend, settled, field, range }: RangeLineProps): Re
       <div className="range-ends">
         <span>Locked</span>
         <RangeEnd
+          key={`low ${legend.lowLabel}`}
           name={`Lower end of the range, ${legend.first.unit}`}
           label={legend.lowLabel}
           set={(typed) => actions.setRange({ ...range, low: toSi(typed) })}
         />
         <span>to</span>
         <RangeEnd
+          key={`high ${legend.highLabel}`}
           name={`Upper end of the range, ${legend.first.unit}`}
           label={legend.highLabel}
           set={(typed) => actions.setRange({ ...range, high: toSi(typed) })}
@@ -62,7 +64,6 @@ interface RangeEndProps {
 /** One end: Enter or leaving the field takes the number, Escape gives the old one back. */
 function RangeEnd({ name, label, set }: RangeEndProps): ReactElement {
   const [text, setText] = useState(label);
-  useEffect(() => setText(label), [label]);
   const take = (): void => {
     const typed = typedNumber(text);
     if (typed !== null && text !== label) set(typed);

@@ -1,9 +1,7 @@
 import type { ReactElement } from 'react';
-import { VIEW_KEYS, VIEW_WORDS, type ViewName } from '../../core/words/stage-words.ts';
+import { VIEW_KEYS, VIEW_ORDER, VIEW_WORDS } from '../../core/words/stage-words.ts';
 import { useTable, useView } from '../table.ts';
 import { Key } from './Key.tsx';
-
-const VIEWS: readonly ViewName[] = ['front', 'threeQuarter', 'left', 'back', 'right'];
 
 /** The standard views in words under the form. */
 export function ViewWords(): ReactElement {
@@ -11,7 +9,7 @@ export function ViewWords(): ReactElement {
   const framing = useView((view) => view.wish.framing);
   return (
     <nav className="view-words" aria-label="Views">
-      {VIEWS.map((view) => (
+      {VIEW_ORDER.map((view) => (
         <button key={view} className="word" type="button" onClick={() => actions.look(view)}>
           <span>{VIEW_WORDS[view]}</span>
           <Key name={VIEW_KEYS[view]} />

@@ -4,6 +4,7 @@ import { MOUSE, TOUCH, Vector3, type Box3, type PerspectiveCamera } from 'three'
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 import type { ViewWish } from '../store/view-store.ts';
 import { useTable, useView } from '../table.ts';
+import { useStageCamera } from './use-stage-camera.ts';
 import {
   between,
   directionOf,
@@ -37,7 +38,8 @@ interface CameraRigProps {
 
 /** Turns, moves and approaches by hand, and goes to standard views on wish. */
 export function CameraRig({ cloth, skin }: CameraRigProps): ReactElement | null {
-  const { camera, gl, invalidate, size } = useThree();
+  const { gl, invalidate, size } = useThree();
+  const camera = useStageCamera();
   const { view } = useTable();
   const controls = useRef<OrbitControls | null>(null);
   const move = useRef<Move | null>(null);
@@ -46,7 +48,7 @@ export function CameraRig({ cloth, skin }: CameraRigProps): ReactElement | null 
   useFreeMiddle(isLeafOpen);
 
   useEffect(() => {
-    const orbit = createControls(camera as PerspectiveCamera, gl.domElement);
+    const orbit = createControls(camera, gl.domElement);
     const draw = (): void => invalidate();
     const letGo = (): void => {
       move.current = null;
@@ -110,7 +112,8 @@ export function CameraRig({ cloth, skin }: CameraRigProps): ReactElement | null 
 
 /** Keeps the form in the middle of the room that paper leaves free, easing there when a leaf opens. */
 function useFreeMiddle(isLeafOpen: boolean): void {
-  const { camera, size, invalidate } = useThree();
+  const { size, invalidate } = useThree();
+  const camera = useStageCamera();
   const slide = useRef({ from: 0, to: 0, begun: -Infinity });
   useEffect(() => {
     const { left, right } = freeRoom(size.width, size.height, isLeafOpen);
@@ -124,7 +127,7 @@ function useFreeMiddle(isLeafOpen: boolean): void {
     const share = Math.min(1, (performance.now() - begun) / EASE_TIME);
     const shift = from + (to - from) * ease(share);
     const { width, height } = size;
-    (camera as PerspectiveCamera).setViewOffset(width, height, -shift, 0, width, height);
+    camera.setViewOffset(width, height, -shift, 0, width, height);
     if (share < 1) invalidate();
   });
 }

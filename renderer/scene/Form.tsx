@@ -1,6 +1,15 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect, useMemo, type ReactElement } from 'react';
-import { Vector3, type Box3, type BufferGeometry } from 'three';
+import {
+  Vector2,
+  Vector3,
+  type Box3,
+  type BufferGeometry,
+  type DataTexture,
+  type ShaderMaterial,
+} from 'three';
+import type { FieldId } from '../../core/fields/field.ts';
+import type { ColourRange, RampName } from '../../core/sheet/colour-scale.ts';
 import { legendOf } from '../../core/sheet/legend.ts';
 import { rampFor } from '../../core/sheet/field-range.ts';
 import { hatchStroke, OUTSIDE_COLOURS } from '../../core/sheet/outside-colours.ts';
@@ -67,25 +76,21 @@ function Meshes({ forms, drawn, settled, cloth }: MeshesProps): ReactElement {
     [field, range, settled],
   );
 
-  useEffect(() => {
-    paintField(drawn.cloth, field, hatchMargin(settled, view));
-    invalidate();
-    // What is painted depends on these three of the view only.
-  }, [drawn, field, settled, view.field, view.showing, view.fabric, invalidate]);
+  const { field: id, showing, fabric } = view;
+  const margin = useMemo(
+    () => hatchMargin(settled, { field: id, showing, fabric }),
+    [settled, id, showing, fabric],
+  );
 
   useEffect(() => {
-    const { uniforms } = materials.cloth;
-    uniforms['ramp']!.value = materials.ramps[ramp];
-    uniforms['low']!.value = range.low;
-    uniforms['high']!.value = range.high;
-    uniforms['isolineStep']!.value = isolineStep;
-    uniforms['pixelRatio']!.value = viewport.dpr;
-    uniforms['stroke']!.value = screenColour(hatchStroke(field.id));
-    const { x, z } = cloth.getCenter(new Vector3());
-    uniforms['axis']!.value.set(x, z);
-    materials.rim.uniforms['size']!.value.set(size.width, size.height);
+    paintField(drawn.cloth, field, margin);
     invalidate();
-  }, [materials, ramp, range, isolineStep, size, viewport.dpr, invalidate, field.id, cloth]);
+  }, [drawn, field, margin, invalidate]);
+
+  useEffect(() => {
+    setLook(materials, { ramp, range, isolineStep, id, cloth, dpr: viewport.dpr, size });
+    invalidate();
+  }, [materials, ramp, range, isolineStep, id, cloth, viewport.dpr, size, invalidate]);
 
   return (
     <>
@@ -100,7 +105,40 @@ function Meshes({ forms, drawn, settled, cloth }: MeshesProps): ReactElement {
   );
 }
 
-function useMaterials() {
+/** What the materials are told when the view changes. */
+interface Look {
+  readonly ramp: RampName;
+  readonly range: ColourRange;
+  readonly isolineStep: number;
+  readonly id: FieldId;
+  readonly cloth: Box3;
+  readonly dpr: number;
+  readonly size: { readonly width: number; readonly height: number };
+}
+
+function setLook({ cloth, rim, ramps }: Materials, look: Look): void {
+  const { x, z } = look.cloth.getCenter(new Vector3());
+  const told = {
+    ramp: ramps[look.ramp],
+    low: look.range.low,
+    high: look.range.high,
+    isolineStep: look.isolineStep,
+    pixelRatio: look.dpr,
+    stroke: screenColour(hatchStroke(look.id)),
+    axis: new Vector2(x, z),
+  };
+  for (const [name, value] of Object.entries(told)) cloth.uniforms[name]!.value = value;
+  rim.uniforms['size']!.value = new Vector2(look.size.width, look.size.height);
+}
+
+interface Materials {
+  readonly ramps: Readonly<Record<RampName, DataTexture>>;
+  readonly cloth: ShaderMaterial;
+  readonly rim: ShaderMaterial;
+  readonly skin: ShaderMaterial;
+}
+
+function useMaterials(): Materials {
   const materials = useMemo(() => {
     const ramps = {
       viridis: rampTexture('viridis'),

@@ -29,7 +29,7 @@ export function NotchTracker({ drawn, settled }: NotchTrackerProps): ReactElemen
   useEffect(() => {
     if (!isOpen) signals.notches.set(NO_NOTCHES);
     else invalidate();
-  }, [isOpen, marks, signals, invalidate]);
+  }, [isOpen, signals, invalidate]);
 
   useFrame(() => {
     if (!isOpen) return;

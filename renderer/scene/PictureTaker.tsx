@@ -1,15 +1,17 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect, type ReactElement } from 'react';
-import { PerspectiveCamera, ShaderMaterial, Vector2, type Mesh } from 'three';
+import { Mesh, ShaderMaterial, Vector2, type Object3D, type Scene } from 'three';
 import { useTable } from '../table.ts';
+import { useStageCamera } from './use-stage-camera.ts';
 
 /** Draws the stage at another size than the screen's, by the same renderer and shaders: the same colours. */
 export function PictureTaker(): ReactElement | null {
-  const { gl, scene, camera, size, viewport, invalidate } = useThree();
+  const { gl, scene, size, viewport, invalidate } = useThree();
+  const camera = useStageCamera();
   const { signals } = useTable();
   useEffect(() => {
     signals.draw.set((width, height) => {
-      const own = (camera as PerspectiveCamera).clone();
+      const own = camera.clone();
       own.aspect = width / height;
       // The form moves left, away from the legend.
       own.setViewOffset(width, height, 0.07 * width, 0, width, height);
@@ -35,16 +37,12 @@ export function PictureTaker(): ReactElement | null {
   return null;
 }
 
-function setLines(
-  scene: { traverse: (visit: (object: object) => void) => void },
-  ratio: number,
-  size: Vector2,
-): void {
-  scene.traverse((object) => {
-    const { material } = object as Partial<Mesh>;
-    if (!(material instanceof ShaderMaterial)) return;
-    const { pixelRatio, size: rimSize } = material.uniforms;
+/** Widths of lines for a drawing of the given size (px of the screen) and pixels per one of those. */
+function setLines(scene: Scene, ratio: number, size: Vector2): void {
+  scene.traverse((object: Object3D) => {
+    if (!(object instanceof Mesh) || !(object.material instanceof ShaderMaterial)) return;
+    const { pixelRatio, size: rimSize } = object.material.uniforms;
     if (pixelRatio !== undefined) pixelRatio.value = ratio;
-    if (rimSize !== undefined) (rimSize.value as Vector2).copy(size);
+    if (rimSize !== undefined) rimSize.value = size;
   });
 }

@@ -1,6 +1,6 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect, type ReactElement } from 'react';
-import { Mesh, Raycaster, Triangle, Vector2, Vector3, type Intersection } from 'three';
+import { Mesh, Raycaster, Triangle, Vector2, Vector3, type BufferGeometry, type Intersection } from 'three';
 import type { Field } from '../../core/fields/field.ts';
 import type { PointerReading } from '../store/stage-signals.ts';
 import type { SettledStudy } from '../store/study-store.ts';
@@ -43,7 +43,7 @@ export function PointerPick({ drawn, settled }: PointerPickProps): ReactElement 
         const hidden =
           hit !== undefined && (caster.intersectObject(skin)[0]?.distance ?? Infinity) < hit.distance;
         if (hit === undefined || hidden) return clear();
-        signals.pointer.set({ x, y, ...readingAt(hit, settled, view.getState()) });
+        signals.pointer.set({ x, y, ...readingAt(weightsAt(hit, drawn.cloth), settled, view.getState()) });
       });
     };
     element.addEventListener('pointermove', read);
@@ -62,12 +62,11 @@ export function PointerPick({ drawn, settled }: PointerPickProps): ReactElement 
 }
 
 function readingAt(
-  hit: Intersection,
+  weights: Weights,
   settled: SettledStudy,
   view: ViewState,
 ): Omit<PointerReading, 'x' | 'y'> {
   const field = paintedField(settled, view);
-  const weights = weightsAt(hit);
   const value = valueAt(field, weights);
   const isDifference = view.showing === 'difference';
   return {
@@ -82,8 +81,8 @@ function readingAt(
 type Weights = readonly (readonly [vertex: number, weight: number])[];
 
 /** The corners of the triangle that was hit, each with its share. */
-function weightsAt({ face, point, object }: Intersection): Weights {
-  const position = (object as Mesh).geometry.getAttribute('position');
+function weightsAt({ face, point }: Intersection, cloth: BufferGeometry): Weights {
+  const position = cloth.getAttribute('position');
   const corners = [face!.a, face!.b, face!.c] as const;
   const [a, b, c] = corners.map((v) => new Vector3().fromBufferAttribute(position, v));
   const shares = Triangle.getBarycoord(point, a!, b!, c!, new Vector3()) ?? new Vector3(1, 0, 0);

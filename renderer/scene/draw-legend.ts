@@ -52,11 +52,11 @@ function drawRamp({ sheet, unit }: Pen, name: RampName, x: number): void {
 }
 
 function drawEdge(pen: Pen, edge: LegendEdge, { x, way }: { x: number; way: 1 | -1 }): void {
-  const { write, fill, colours } = pen;
+  const { write, box, colours } = pen;
   const align = way === 1 ? 'left' : 'right';
   write(edge.unit, { x: x + 6 * way, y: TAPE.top - 14, size: 15, weight: 600, align });
   const tick = (at: number, length: number): void =>
-    fill([way === 1 ? x : x - length, heightAt(at) - 0.5, length, 1], colours.ink);
+    box([way === 1 ? x : x - length, heightAt(at) - 0.5, length, 1], colours.ink);
   for (const at of edge.fine) tick(at, 4);
   for (const { at, label } of edge.marks) {
     tick(at, 9);
@@ -64,13 +64,13 @@ function drawEdge(pen: Pen, edge: LegendEdge, { x, way }: { x: number; way: 1 | 
   }
 }
 
-function drawBars({ fill, write, colours }: Pen, { bands }: Legend, right: number): void {
+function drawBars({ box, write, colours }: Pen, { bands }: Legend, right: number): void {
   const most = bands.reduce((widest, area) => Math.max(widest, area), 0);
   if (most === 0) return;
   const height = (TAPE.bottom - TAPE.top) / bands.length;
   bands.forEach((area, band) => {
     const width = (TAPE.bars * area) / most;
-    fill([right - width, heightAt((band + 1) / bands.length) + 1, width, height - 2], colours.bar);
+    box([right - width, heightAt((band + 1) / bands.length) + 1, width, height - 2], colours.bar);
   });
   write(areaText(most), { x: right - TAPE.bars, y: TAPE.top - 14, size: 13, colour: colours.soft });
 }
@@ -86,7 +86,7 @@ interface SwatchRow {
 function drawSwatch(pen: Pen, { row, area, words, fill }: SwatchRow): void {
   const left = pen.width - 344;
   const top = TAPE.bottom + 34 + 28 * row;
-  pen.fill([left, top, 26, 18], fill ?? OUTSIDE_COLOURS.blank);
+  pen.box([left, top, 26, 18], fill ?? OUTSIDE_COLOURS.blank);
   if (fill === null) hatch(pen, [left, top, 26, 18]);
   pen.write(words, { x: left + 36, y: top + 14, size: 15 });
   pen.write(area > 0 ? areaText(area) : 'none', {

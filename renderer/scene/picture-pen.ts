@@ -20,7 +20,7 @@ export interface Pen {
   readonly colours: typeof screenPalette;
   readonly write: (text: string, writing: Writing) => void;
   /** A filled box. */
-  readonly fill: (
+  readonly box: (
     box: readonly [x: number, y: number, width: number, height: number],
     colour: string,
   ) => void;
@@ -42,7 +42,7 @@ export function createPen(canvas: HTMLCanvasElement): Pen {
       sheet.fillStyle = colour;
       sheet.fillText(text, x * unit, y * unit);
     },
-    fill: ([x, y, width, height], colour) => {
+    box: ([x, y, width, height], colour) => {
       sheet.fillStyle = colour;
       sheet.fillRect(x * unit, y * unit, width * unit, height * unit);
     },

@@ -93,7 +93,10 @@ const ON_SKIN_ONLY: ReadonlySet<FieldId> = new Set(['skinPressure', 'discPressur
  * How far each vertex of the painted cloth is from having a value (m, negative where it has one); null where only the
  * vertices themselves are known, as with slack.
  */
-export function hatchMargin(settled: SettledStudy, view: ViewState): Float64Array | null {
+export function hatchMargin(
+  settled: SettledStudy,
+  view: Pick<ViewState, 'field' | 'showing' | 'fabric'>,
+): Float64Array | null {
   const isGap = view.field === 'gap';
   if (!isGap && !ON_SKIN_ONLY.has(view.field)) return null;
   const [first, second] = settled.worn;

@@ -10,5 +10,5 @@ export function startWorker(hear: (message: FromWorker) => void): {
   worker.addEventListener('error', ({ message }) =>
     hear({ kind: 'bug', message: message || 'the worker did not start' }),
   );
-  return { post: (message) => worker.postMessage(message), end: () => worker.terminate() };
+  return { post: (message) => worker.postMessage(message, { transfer: [] }), end: () => worker.terminate() };
 }

@@ -8,13 +8,15 @@ import { settledStudy, studySheet } from './settled-study.ts';
 
 /** The side of a worker's global scope that is used here; the DOM's types know the window's side only. */
 interface WorkerScope {
-  readonly postMessage: (message: FromWorker) => void;
+  readonly postMessage: (message: FromWorker, options: StructuredSerializeOptions) => void;
   readonly addEventListener: (kind: 'message', hear: (event: MessageEvent<ToWorker>) => void) => void;
 }
 
+// Arrays are copied, not handed over: the worker keeps its result for the tables.
 /** The only place in the window that computes: one worker runs one study and keeps its result for the tables. */
+// oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the worker's global scope has no type here
 const scope = globalThis as unknown as WorkerScope;
-const post = (message: FromWorker): void => scope.postMessage(message);
+const post = (message: FromWorker): void => scope.postMessage(message, { transfer: [] });
 
 const waiting = new Map<string, (bytes: Uint8Array | null) => void>();
 let result: StudyResult | null = null;
