@@ -72,7 +72,12 @@ function drawBars({ box, write, colours }: Pen, { bands }: Legend, right: number
     const width = (TAPE.bars * area) / most;
     box([right - width, heightAt((band + 1) / bands.length) + 1, width, height - 2], colours.bar);
   });
-  write(areaText(most), { x: right - TAPE.bars, y: TAPE.top - 14, size: 13, colour: colours.soft });
+  write(`bars to ${areaText(most)}`, {
+    x: right - TAPE.bars,
+    y: TAPE.top - 14,
+    size: 13,
+    colour: colours.soft,
+  });
 }
 
 interface SwatchRow {

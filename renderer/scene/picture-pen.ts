@@ -20,10 +20,7 @@ export interface Pen {
   readonly colours: typeof screenPalette;
   readonly write: (text: string, writing: Writing) => void;
   /** A filled box. */
-  readonly box: (
-    box: readonly [x: number, y: number, width: number, height: number],
-    colour: string,
-  ) => void;
+  readonly box: (box: readonly [x: number, y: number, width: number, height: number], colour: string) => void;
 }
 
 /** Pictures are always on light paper: they are printed and sent. */

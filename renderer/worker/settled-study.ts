@@ -63,7 +63,7 @@ function wornCloth({ body, garment }: StudyResult, worn: WornResult): WornCloth 
     vertexArea,
     fields,
     distance,
-    givenSkin: givenSkin(body.skin, positions, distance),
+    givenSkin: givenSkin(body.skin, { positions, vertexArea, distance }),
     residual,
     atRest,
     findings: worn.findings,

@@ -1,0 +1,178 @@
+import type { Field, FieldId, FieldKind, FieldUnit } from '../../core/fields/field.ts';
+import { compareWorn } from '../../core/judgement/compare.ts';
+import { reviewOf } from '../../core/judgement/review.ts';
+import type { TriangleMesh } from '../../core/mesh/triangle-mesh.ts';
+import { vertexAreas } from '../../core/mesh/vertex-areas.ts';
+import type { SettledStudy, StudySheet, WornCloth } from '../../renderer/worker/messages.ts';
+
+/** A tube as a grid of quads, each cut in two: `rings` rows of `columns` vertices, lower hem first. m. */
+export interface PretendTube {
+  readonly mesh: TriangleMesh;
+  readonly edgeVertex: Uint8Array;
+  readonly vertexArea: Float64Array;
+  readonly columns: number;
+  readonly rings: number;
+}
+
+/** An upright elliptic tube; column 0 in front, columns running to the wearer's left. */
+export function pretendTube({
+  columns = 48,
+  rings = 13,
+  halfWidth = 0.16,
+  halfDepth = 0.12,
+  from = 0.9,
+  to = 1.14,
+} = {}): PretendTube {
+  const positions = new Float64Array(3 * columns * rings);
+  const edgeVertex = new Uint8Array(columns * rings);
+  const triangles: number[] = [];
+  for (let ring = 0; ring < rings; ring++) {
+    for (let column = 0; column < columns; column++) {
+      const v = ring * columns + column;
+      const angle = (2 * Math.PI * column) / columns;
+      positions.set(
+        [halfWidth * Math.sin(angle), from + ((to - from) * ring) / (rings - 1), halfDepth * Math.cos(angle)],
+        3 * v,
+      );
+      edgeVertex[v] = ring === 0 || ring === rings - 1 ? 1 : 0;
+      if (ring === rings - 1) continue;
+      const next = ring * columns + ((column + 1) % columns);
+      triangles.push(v, next, v + columns, next, next + columns, v + columns);
+    }
+  }
+  const mesh = { positions, triangles: Uint32Array.from(triangles) };
+  return { mesh, edgeVertex, vertexArea: vertexAreas(mesh), columns, rings };
+}
+
+/** A field made of a number per vertex; NaN marks a vertex without a value. */
+export function pretendField(
+  values: ArrayLike<number>,
+  {
+    id = 'skinPressure',
+    unit = 'Pa',
+    kind = 'sequential',
+  }: Partial<Pick<Field, 'id' | 'unit' | 'kind'>> = {},
+): Field {
+  return {
+    id,
+    unit,
+    kind,
+    values: Float64Array.from(values, (value) => (Number.isNaN(value) ? 0 : value)),
+    undefinedAt: Uint8Array.from(values, (value) => (Number.isNaN(value) ? 1 : 0)),
+  };
+}
+
+/** Girths of an invented form; only their levels matter. */
+export const pretendGirths = [
+  { name: 'underbust', level: 1.118, girth: 0.79 },
+  { name: 'waist', level: 1.045, girth: 0.76 },
+  { name: 'topHip', level: 0.96, girth: 0.9 },
+];
+
+const UNITS: Readonly<Record<FieldId, readonly [FieldUnit, FieldKind]>> = {
+  skinPressure: ['Pa', 'sequential'],
+  discPressure: ['Pa', 'sequential'],
+  stretchAcross: ['ratio', 'sequential'],
+  stretchAlong: ['ratio', 'symmetric'],
+  tensionAcross: ['N/m', 'sequential'],
+  tensionAlong: ['N/m', 'sequential'],
+  gap: ['m', 'sequential'],
+  give: ['m', 'sequential'],
+};
+
+/** Sizes of the made-up fields, SI. */
+const SIZES: Readonly<Record<FieldId, number>> = {
+  skinPressure: 1500,
+  discPressure: 1400,
+  stretchAcross: 0.25,
+  stretchAlong: -0.04,
+  tensionAcross: 120,
+  tensionAlong: 20,
+  gap: 0.003,
+  give: 0.002,
+};
+
+/** A study that never was: two fabrics on an elliptic torso, the second `softer` times the first. */
+export function pretendSettled({ atRest = true, softer = 0.6 } = {}): SettledStudy {
+  const tube = pretendTube();
+  const worn = ['first', 'second'].map((fabricId, index): WornCloth => {
+    const factor = index === 0 ? 1 : softer;
+    const ids = Object.keys(UNITS) as FieldId[];
+    const fields = ids.map((id) => {
+      const [unit, kind] = UNITS[id];
+      const values = Array.from({ length: tube.edgeVertex.length }, (_, v) => {
+        const turn = (2 * Math.PI * (v % tube.columns)) / tube.columns;
+        // Off the skin at the back.
+        const isOff = Math.cos(turn) < -0.9;
+        if (id === 'gap') return isOff ? SIZES.gap : Number.NaN;
+        return isOff ? Number.NaN : factor * SIZES[id] * (1 + 0.5 * Math.sin(turn) ** 2);
+      });
+      return pretendField(values, { id, unit, kind });
+    });
+    const cloth = {
+      positions: tube.mesh.positions,
+      triangles: tube.mesh.triangles,
+      edgeVertex: tube.edgeVertex,
+      vertexArea: tube.vertexArea,
+    };
+    return {
+      fabricId,
+      positions: cloth.positions,
+      vertexArea: cloth.vertexArea,
+      fields,
+      distance: fields.find(({ id }) => id === 'give')!.values.map((give) => -give),
+      givenSkin: tube.mesh.positions,
+      residual: atRest ? 5e-5 : 2e-2,
+      atRest,
+      findings: [],
+      review: reviewOf(cloth, { girths: pretendGirths }, fields),
+    };
+  });
+  return {
+    skin: tube.mesh,
+    girths: [],
+    bodyFindings: [],
+    clothTriangles: tube.mesh.triangles,
+    edgeVertex: tube.edgeVertex,
+    garmentRows: [],
+    garmentFindings: [],
+    worn,
+    comparison: compareWorn(
+      { ...worn[0]!, triangles: tube.mesh.triangles, edgeVertex: tube.edgeVertex },
+      { girths: pretendGirths },
+      worn[0]!.fields,
+      worn[1]!.fields,
+    ),
+  };
+}
+
+/** What is known of that study before it is run. */
+export const pretendSheet: StudySheet = {
+  name: 'Pretend study',
+  fabrics: ['first', 'second'].map((id) => ({
+    id,
+    name: id,
+    lot: '1',
+    date: '2025-01-01',
+    invented: true,
+    weight: '200 g/m²',
+    thickness: '0.50 mm at 1.0 kPa',
+    strips: [],
+    around40: '4.0 N',
+    bending: { warp: '5.0', weft: '5.0', bias: '5.0' },
+    hasReturn: false,
+    findings: [],
+  })),
+  friction: 0.3,
+  branch: 'load',
+  edge: 0.008,
+  garment: {
+    region: 'trunk',
+    from: 0.9,
+    to: 1.14,
+    girths: [{ at: 1, relaxed: 0.7 }],
+    relaxedLength: 0.24,
+    warp: 'along',
+  },
+  bodyKind: 'fitBody',
+};
