@@ -30,7 +30,13 @@ interface Joined {
 export function makeFitField(figure: FitFigure): FitField {
   const { heightScale } = figure;
   const pelvis = pelvisOf(figure);
-  const seat = joinPair(figure.seat, { below: 150, above: 200, rise: [-50, 60], back: -Infinity, front: 110 });
+  const seat = joinPair(figure.seat, {
+    below: 150,
+    above: 200,
+    rise: [-50, 60],
+    back: -Infinity,
+    front: 110,
+  });
   const mound = joinMiddle(figure.mound);
   const breast =
     figure.breast === null
@@ -128,9 +134,7 @@ function joinMiddle(mass: SoftMass): Joined {
   const middle = mass.centre[1];
   return {
     onto: (f, x, y, z) =>
-      z > -90 && x < 190 && y > middle - 130 && y < middle + 150
-        ? smoothMin(f, egg(x, y, z), mass.join)
-        : f,
+      z > -90 && x < 190 && y > middle - 130 && y < middle + 150 ? smoothMin(f, egg(x, y, z), mass.join) : f,
   };
 }
 

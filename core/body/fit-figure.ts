@@ -75,6 +75,32 @@ export function assembleFigure(size: FitSize): FitFigure {
   };
 }
 
+/** A point in the left arm's own frame: u outward, v along the arm from the shoulder joint (negative below it), w forward. */
+export function armCoordinates(
+  { armJoint, armAbduction }: FitFigure,
+  x: number,
+  y: number,
+  z: number,
+): readonly [number, number, number] {
+  const cos = Math.cos(armAbduction);
+  const sin = Math.sin(armAbduction);
+  const dx = x - armJoint[0];
+  const dy = y - armJoint[1];
+  return [cos * dx + sin * dy, -sin * dx + cos * dy, z - armJoint[2]];
+}
+
+/** The place of a point given in the left arm's own frame. */
+export function armPoint(
+  { armJoint, armAbduction }: FitFigure,
+  u: number,
+  v: number,
+  w: number,
+): readonly [number, number, number] {
+  const cos = Math.cos(armAbduction);
+  const sin = Math.sin(armAbduction);
+  return [armJoint[0] + cos * u - sin * v, armJoint[1] + sin * u + cos * v, armJoint[2] + w];
+}
+
 function trunkScaleOf(form: FitForm, scales: PerStation, shoulder: number): MonotoneCubic {
   return monotoneCubic(
     [640, 720, 845, 960, 1045, form.ribsLevel, 1315, 1370, 1455, 1500],

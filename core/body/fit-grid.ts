@@ -1,4 +1,5 @@
 /** The field of a fit body read on a grid over its left half, only where the skin can be. Lengths in mm. */
+import { triple } from '../mesh/triple.ts';
 import type { Field } from './fit-field.ts';
 
 /** Where the left half lies, mm; x from 0. */
@@ -30,10 +31,9 @@ const CAUTION = 1.6;
 
 /** Samples the field. A block whose middle is farther from the skin than any of its corners is left out. */
 export function sampleHalf(field: Field, box: HalfBox, spacing: number): HalfGrid {
-  const blocks = [box.width, box.top - box.bottom, box.front - box.back].map((length) =>
-    Math.ceil((length / spacing + 1) / BLOCK),
-  );
-  const counts = blocks.map((count) => count * BLOCK + 1) as [number, number, number];
+  const size = [box.width, box.top - box.bottom, box.front - box.back] as const;
+  const blocks = triple((axis) => Math.ceil((size[axis]! / spacing + 1) / BLOCK));
+  const counts = triple((axis) => blocks[axis]! * BLOCK + 1);
   const low = [-spacing / 2, box.bottom, box.back] as const;
   const [nx, ny, nz] = counts;
   const near = nearBlocks(field, { blocks, low, spacing });

@@ -14,19 +14,21 @@ const ROUNDS = 8;
 const STEP = 0.6;
 /** Gradients hardly turn while vertices slide by a millimetre: they are refreshed only every third round. */
 const REFRESH = 3;
+/** Step of the difference quotients, mm. */
+const DIFFERENCE = 0.05;
 
 /**
  * The same net with its vertices on the zero level and evenly spread.
  *
  * Each round moves a vertex 0.6 of the way to the mean of its neighbours, along the skin only, then back onto it;
- * at the end two Newton steps p -= F g / |g|^2. Midline vertices keep x = 0 exactly.
+ * at the end Newton steps p -= F g / |g|^2 until |F| < 1e-6 mm. Midline vertices keep x = 0 exactly.
  */
 export function relaxed(half: HalfSkin, field: Field, neighbours: Neighbours): HalfSkin {
   const { onMidline } = half;
   let here = half.positions.slice();
   let next = here.slice();
   const gradients = new Float64Array(here.length);
-  newtonStep({ positions: here, gradients, onMidline }, field);
+  settleOn({ positions: here, onMidline }, field, 1);
   for (let round = 0; round < ROUNDS; round++) {
     if (round % REFRESH === 0) readGradients({ positions: here, gradients, onMidline }, field);
     slide({ from: here, into: next, gradients, onMidline }, neighbours);
@@ -40,8 +42,7 @@ export function relaxed(half: HalfSkin, field: Field, neighbours: Neighbours): H
     }
     [here, next] = [next, here];
   }
-  newtonStep({ positions: here, gradients, onMidline }, field);
-  newtonStep({ positions: here, gradients, onMidline }, field);
+  settleOn({ positions: here, onMidline }, field);
   return { ...half, positions: here };
 }
 
@@ -111,29 +112,36 @@ interface Gradients {
   readonly onMidline: Uint8Array;
 }
 
-/** Values and gradients by forward differences over 0.05 mm; no x part on the midline. Returns the values. */
-function readGradients({ positions, gradients, onMidline }: Gradients, field: Field): Float64Array {
-  const step = 0.05;
-  const values = new Float64Array(onMidline.length);
-  for (let v = 0, p = 0; v < values.length; v++, p += 3) {
+/** Gradients of all vertices by forward differences; no x part on the midline. */
+function readGradients({ positions, gradients, onMidline }: Gradients, field: Field): void {
+  for (let v = 0, p = 0; v < onMidline.length; v++, p += 3) {
     const [x, y, z] = [positions[p]!, positions[p + 1]!, positions[p + 2]!];
     const f = field(x, y, z);
-    values[v] = f;
-    gradients[p] = onMidline[v] === 1 ? 0 : (field(x + step, y, z) - f) / step;
-    gradients[p + 2] = (field(x, y, z + step) - f) / step;
-    gradients[p + 1] = (field(x, y + step, z) - f) / step;
+    gradients[p] = onMidline[v] === 1 ? 0 : (field(x + DIFFERENCE, y, z) - f) / DIFFERENCE;
+    gradients[p + 1] = (field(x, y + DIFFERENCE, z) - f) / DIFFERENCE;
+    gradients[p + 2] = (field(x, y, z + DIFFERENCE) - f) / DIFFERENCE;
   }
-  return values;
 }
 
-function newtonStep(at: Gradients, field: Field): void {
-  const values = readGradients(at, field);
-  const { positions, gradients } = at;
-  for (let v = 0, p = 0; v < values.length; v++, p += 3) {
-    const [gx, gy, gz] = [gradients[p]!, gradients[p + 1]!, gradients[p + 2]!];
-    const pull = values[v]! / (gx * gx + gy * gy + gz * gz);
-    positions[p]! -= pull * gx;
-    positions[p + 1]! -= pull * gy;
-    positions[p + 2]! -= pull * gz;
+/** Brings every vertex onto the zero level, by at most `mostSteps` Newton steps of at most 3 mm. */
+function settleOn(
+  { positions, onMidline }: Pick<Gradients, 'positions' | 'onMidline'>,
+  field: Field,
+  mostSteps = 12,
+): void {
+  for (let v = 0, p = 0; v < onMidline.length; v++, p += 3) {
+    for (let step = 0; step < mostSteps; step++) {
+      const [x, y, z] = [positions[p]!, positions[p + 1]!, positions[p + 2]!];
+      const f = field(x, y, z);
+      if (Math.abs(f) < 1e-6) break;
+      const gx = onMidline[v] === 1 ? 0 : (field(x + DIFFERENCE, y, z) - f) / DIFFERENCE;
+      const gy = (field(x, y + DIFFERENCE, z) - f) / DIFFERENCE;
+      const gz = (field(x, y, z + DIFFERENCE) - f) / DIFFERENCE;
+      const square = gx * gx + gy * gy + gz * gz;
+      const pull = Math.min(Math.max(f / square, -3 / Math.sqrt(square)), 3 / Math.sqrt(square));
+      positions[p] = x - pull * gx;
+      positions[p + 1] = y - pull * gy;
+      positions[p + 2] = z - pull * gz;
+    }
   }
 }

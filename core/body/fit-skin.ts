@@ -145,7 +145,7 @@ export function mirrored({ positions, quads, onMidline }: HalfSkin): WholeSkin {
   }
   const triangles = new Uint32Array(3 * quads.length);
   for (let q = 0; q < quads.length; q += 4) {
-    const [a, b, c, d] = quads.subarray(q, q + 4) as unknown as [number, number, number, number];
+    const [a, b, c, d] = [quads[q]!, quads[q + 1]!, quads[q + 2]!, quads[q + 3]!];
     const turned = distanceBetween(positions, a, c) > distanceBetween(positions, b, d);
     const corners = turned ? [b, c, d, b, d, a] : [a, b, c, a, c, d];
     triangles.set(corners, 3 * q);

@@ -13,18 +13,7 @@ export type Bumps = readonly number[];
 export type TrunkRow = readonly [number, number, number, number, number, number, number, Bumps];
 
 /** One outline of the left leg: y, centre x, centre z, lateral, medial, front, back, exponents, bumps. */
-export type LegRow = readonly [
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  Bumps,
-];
+export type LegRow = readonly [number, number, number, number, number, number, number, number, number, Bumps];
 
 /** One outline of the left arm: v (along the arm, 0 at the shoulder joint), centre u, centre w, outer, inner, front, back. */
 export type ArmRow = readonly [number, number, number, number, number, number, number];

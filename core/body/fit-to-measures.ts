@@ -5,6 +5,7 @@ import { BASE_STATURE } from './fit-forms.ts';
 import {
   ARM_LEVELS,
   LEG_LEVELS,
+  STATIONS,
   TRUNK_LEVELS,
   type FitOrder,
   type PerStation,
@@ -47,15 +48,29 @@ export function fitToMeasures(order: FitOrder, stance: FitStance): FittedFigure 
   return fitted;
 }
 
-/** Largest |measured - asked|, mm. */
-export function farthestOff(fitted: FittedFigure, order: FitOrder): number {
-  const { scales, stance } = fitted.size;
-  let farthest = Math.abs(fitted.bust - order.bust);
-  for (const station of Object.keys(scales) as Station[]) {
-    const asked = order.girths[station] * slant(station, stance);
-    farthest = Math.max(farthest, Math.abs(fitted.girths[station] - asked));
-  }
-  return farthest;
+/** One girth as asked and as the figure has it, mm. */
+export interface GirthMiss {
+  readonly measure: Station | 'bust';
+  readonly asked: number;
+  readonly reached: number;
+}
+
+/** Every girth, asked beside reached, the bust first. */
+export function misses(fitted: FittedFigure, order: FitOrder): GirthMiss[] {
+  const { stance } = fitted.size;
+  return [
+    { measure: 'bust', asked: order.bust, reached: fitted.bust },
+    ...STATIONS.map((measure) => ({
+      measure,
+      asked: order.girths[measure] * slant(measure, stance),
+      reached: fitted.girths[measure],
+    })),
+  ];
+}
+
+/** Largest |reached - asked|, mm. */
+function farthestOff(fitted: FittedFigure, order: FitOrder): number {
+  return Math.max(...misses(fitted, order).map(({ asked, reached }) => Math.abs(reached - asked)));
 }
 
 /** A spread leg is cut askew by a level section, which makes it longer: about halfway to 1/cos. */
@@ -66,7 +81,7 @@ function slant(station: Station, stance: FitStance): number {
 
 function rescaled(fitted: FittedFigure, order: FitOrder, stance: FitStance): PerStation {
   const scales: Record<Station, number> = { ...fitted.size.scales };
-  for (const station of Object.keys(scales) as Station[]) {
+  for (const station of STATIONS) {
     scales[station] *= (order.girths[station] * slant(station, stance)) / fitted.girths[station];
   }
   return scales;

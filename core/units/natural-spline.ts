@@ -31,8 +31,7 @@ export function naturalSpline(knots: Float64Array, rows: Float64Array): NaturalS
       const h = knots[i + 1]! - knots[i]!;
       const at = 4 * (i * channelCount + c);
       cubics[at] = values[i]!;
-      cubics[at + 1] =
-        (values[i + 1]! - values[i]!) / h - (h * (2 * curvature[i]! + curvature[i + 1]!)) / 6;
+      cubics[at + 1] = (values[i + 1]! - values[i]!) / h - (h * (2 * curvature[i]! + curvature[i + 1]!)) / 6;
       cubics[at + 2] = curvature[i]! / 2;
       cubics[at + 3] = (curvature[i + 1]! - curvature[i]!) / (6 * h);
     }

@@ -1,0 +1,40 @@
+import type { FitFaults } from '../fault/fit-faults.ts';
+import type { FitFindings } from '../fault/fit-findings.ts';
+import type { FaultWords, FindingWords } from './word-tables.ts';
+
+const mm = (value: number): string => `${value.toFixed(0)} mm`;
+
+/** How a pattern cutter calls the measures of the fit body. */
+const measureNames: Record<string, string> = {
+  stature: 'height',
+  ribs: 'under-bust',
+  underbust: 'under-bust',
+  topHip: 'top hip',
+  midThigh: 'mid-thigh',
+  upperArm: 'upper arm',
+};
+
+const nameOf = (measure: string): string => measureNames[measure] ?? measure;
+
+/** What is said of measures that the fit body cannot take. */
+export const fitFaultWords: FaultWords<FitFaults> = {
+  'fit/measure-out-of-range': ({ measure, valueMm, lowestMm, highestMm }) => ({
+    what: `The ${nameOf(measure)} is ${Number.isFinite(valueMm) ? mm(valueMm) : 'not a number'}; the fit body takes ${mm(lowestMm)} to ${mm(highestMm)}.`,
+    remedy:
+      'Check the unit and whether a half girth was given. For a size outside these limits, bring a body mesh of your own.',
+  }),
+  'fit/bust-against-underbust': ({ bustMm, underbustMm, leastDifferenceMm, mostDifferenceMm }) => ({
+    what: `A bust of ${mm(bustMm)} over an under-bust of ${mm(underbustMm)} is a difference of ${mm(bustMm - underbustMm)}; the fit body can shape ${mm(leastDifferenceMm)} to ${mm(mostDifferenceMm)}.`,
+    remedy: 'Measure both girths again, or choose the male figure for a flat chest.',
+  }),
+  'fit/girth-not-met': ({ measure, askedMm, reachedMm }) => ({
+    what: `The fit body came to a ${nameOf(measure)} of ${reachedMm.toFixed(1)} mm where ${askedMm.toFixed(1)} mm was asked.`,
+    remedy: `These girths do not go together on one figure. Bring the ${nameOf(measure)} closer to its neighbours.`,
+  }),
+};
+
+/** What is said of a fit body that was made. */
+export const fitFindingWords: FindingWords<FitFindings> = {
+  'fit/girths-estimated': ({ girths }) =>
+    `Not given and estimated from the other girths: ${girths.split(', ').map(nameOf).join(', ')}.`,
+};
