@@ -5,6 +5,7 @@ import './styles/leaves.css';
 import './styles/legend.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
+import { BugSheet } from './panels/BugSheet.tsx';
 import { findHost } from './bridge/find-host.ts';
 import { layTable } from './lay-table.ts';
 import { takePicture } from './scene/take-picture.ts';
@@ -19,9 +20,11 @@ const table = layTable({
 });
 
 createRoot(document.querySelector('#table')!).render(
-  <TableContext value={table}>
-    <App />
-  </TableContext>,
+  <BugSheet>
+    <TableContext value={table}>
+      <App />
+    </TableContext>
+  </BugSheet>,
 );
 
 // Something to look at from the first minute.

@@ -1,5 +1,5 @@
-import { createContext, use } from 'react';
-import { useStore } from 'zustand';
+import { createContext, use, useSyncExternalStore } from 'react';
+import type { StoreApi } from 'zustand/vanilla';
 import type { Host } from '../electron/contract.ts';
 import type { StudyRunner } from './store/study-runner.ts';
 import type { StageSignals } from './store/stage-signals.ts';
@@ -28,6 +28,12 @@ export function useTable(): Table {
   const table = use(TableContext);
   if (table === null) throw new Error('No table is laid above this component.');
   return table;
+}
+
+/** A part of a store; `select` gives what the store holds, not something made anew each time. */
+function useStore<State, T>(store: StoreApi<State>, select: (state: State) => T): T {
+  const read = (): T => select(store.getState());
+  return useSyncExternalStore(store.subscribe, read, read);
 }
 
 export const useStudy = <T>(select: (state: StudyState) => T): T => useStore(useTable().study, select);

@@ -185,6 +185,13 @@ export function stageLabel(
   return `${heading}, fabric ${fabricLetter(fabric)}, ${fabrics[fabric]?.name ?? ''}.`;
 }
 
+/** Where the browser has no way to draw in space. */
+export const CANNOT_DRAW_WORDS = {
+  what: 'This browser does not draw in space (WebGL 2), so the form cannot be shown.',
+  remedy:
+    'Numbers, leaves and legend still hold. Turn on hardware acceleration, or open this page in another browser.',
+} as const;
+
 /** Quiet remarks on what was done. */
 export const REMARK_WORDS = {
   saved: (name: string) => `Saved ${name}.`,

@@ -1,5 +1,6 @@
 import { Canvas } from '@react-three/fiber';
-import type { ReactElement } from 'react';
+import { useState, type ReactElement } from 'react';
+import { CANNOT_DRAW_WORDS } from '../../core/words/stage-words.ts';
 import { useStudy } from '../table.ts';
 import { Form } from './Form.tsx';
 import { LENS } from './views.ts';
@@ -7,6 +8,14 @@ import { LENS } from './views.ts';
 /** The stage: the form in the middle of the table, nothing else. */
 export function Stage(): ReactElement {
   const settled = useStudy((state) => state.shown?.settled ?? null);
+  const [isAble] = useState(canDraw);
+  if (!isAble) {
+    return (
+      <p className="cannot-draw" role="alert">
+        {CANNOT_DRAW_WORDS.what} <span className="soft">{CANNOT_DRAW_WORDS.remedy}</span>
+      </p>
+    );
+  }
   return (
     <Canvas
       flat
@@ -18,4 +27,11 @@ export function Stage(): ReactElement {
       {settled !== null && <Form settled={settled} />}
     </Canvas>
   );
+}
+
+/** Whether this browser draws in space at all; numbers, leaves and legend do not need it. */
+function canDraw(): boolean {
+  const context = document.createElement('canvas').getContext('webgl2');
+  context?.getExtension('WEBGL_lose_context')?.loseContext();
+  return context !== null;
 }
