@@ -60,15 +60,15 @@ export function sampleSpline(
   }
   let i = 0;
   while (i < n - 2 && knots[i + 1]! <= at) i++;
-  const t = Math.max(at - knots[i]!, 0);
-  const inside = at > knots[0]! ? 1 : 0;
+  const before = at < knots[0]!;
+  const t = before ? 0 : at - knots[i]!;
   let p = 4 * i * channelCount;
   for (let c = 0; c < channelCount; c++, p += 4) {
     const b = cubics[p + 1]!;
     const q = cubics[p + 2]!;
     const w = cubics[p + 3]!;
     values[c] = cubics[p]! + t * (b + t * (q + t * w));
-    slopes[c] = inside * (b + t * (2 * q + t * 3 * w));
+    slopes[c] = before ? 0 : b + t * (2 * q + t * 3 * w);
   }
 }
 
