@@ -1,4 +1,31 @@
-/** Bodies that are no body: unsound meshes, measures that no form can have. */
+/** Where in space something is, mm in the file's own axes or the body's. */
+export interface PlaceMm {
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly zMm: number;
+}
+
+/** Bodies that are no body: unreadable or unsound meshes, measures that no body can have. Vertices, triangles, lines count from 1. */
 export interface BodyFaults {
+  /** `line` in an OBJ file; null in other files. */
   'mesh/not-finite': { vertex: number; line: number | null; value: string };
+  'mesh/decimal-comma': { line: number; value: string };
+  'mesh/unreadable-line': { line: number; text: string; expected: string };
+  'mesh/bad-index': { line: number | null; triangle: number | null; value: string; vertexCount: number };
+  'mesh/no-triangles': { vertexCount: number };
+  'mesh/too-large': {
+    what: 'bytes' | 'vertices' | 'triangles' | 'corners of one face';
+    found: number;
+    limit: number;
+  };
+  'mesh/not-glb': { problem: string };
+  'mesh/glb-feature': { feature: 'extension' | 'outside file' | 'sparse data'; name: string };
+  'mesh/glb-broken': { place: string; problem: string };
+  'mesh/repeated-corner': { triangle: number; vertex: number; count: number };
+  'mesh/open': { edgeCount: number } & PlaceMm;
+  'mesh/sheets-meet': { edgeCount: number; sheetCount: number } & PlaceMm;
+  'mesh/turned-triangle': { edgeCount: number; triangle: number } & PlaceMm;
+  'mesh/no-volume': { volumeCm3: number };
+  'body/wrong-size': { heightMm: number; lowestMm: number; highestMm: number };
+  'body/bad-tissue': { depthMm: number; modulusKPa: number };
 }

@@ -1,0 +1,197 @@
+import { Fault } from '../fault/fault.ts';
+import type { Finding } from '../fault/finding.ts';
+import { meanEdgeLength, meshEdges, type MeshEdges } from '../mesh/mesh-edges.ts';
+import { sectionAt } from '../mesh/section.ts';
+import {
+  freeEdgeCount,
+  pieceCount,
+  pinchedVertexCount,
+  requireClosed,
+  requireUsable,
+} from '../mesh/soundness.ts';
+import { enclosedVolume, triangleAreas } from '../mesh/triangle-areas.ts';
+import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
+import { triple, type Triple } from '../mesh/triple.ts';
+import { seamTolerance, weld } from '../mesh/weld.ts';
+import { kPaFromPascals, mmFromMetres } from '../units/units.ts';
+import { NEAR_RIGID, type Body, type Girth } from './body.ts';
+import { defaultSpacing, gridFromMesh } from './grid-from-mesh.ts';
+import { liftedSurface } from './lifted-surface.ts';
+import { grownBox } from './node-lattice.ts';
+import { tapeGirth } from './tape-girth.ts';
+import type { UpAxis } from './turn-up.ts';
+
+/** A body as it comes from a file. */
+export interface MeshBodyChoice {
+  /** In m, y up. */
+  readonly skin: TriangleMesh;
+  readonly sourceUp: UpAxis;
+  /** Depth in m and effective foundation modulus in Pa: the flesh gives by pressure * depth / modulus. */
+  readonly tissue: 'rigid' | { readonly depth: number; readonly foundationModulus: number };
+}
+
+/** How far beyond the box asked for the contact field stays valid, m. */
+const FIELD_MARGIN = 0.06;
+
+/** From a wrist to a very tall person; outside of it the unit is wrong, m. */
+const HEIGHTS = [0.05, 3] as const;
+
+/** Longer edges than this and the grid cannot take all facets away, m. */
+const COARSE_EDGE = 0.012;
+
+/**
+ * A body made of a mesh: checked, turned outward, measured, with a smooth contact field.
+ *
+ * A mesh with free edges has its doubled vertices joined first. No landmark can be known on a foreign mesh, so the girths
+ * are those of the main loop at the largest and smallest place and at quarters of the height.
+ *
+ * @throws {Fault} `mesh/...` where the surface is unsound, `body/wrong-size`, `body/bad-tissue`.
+ */
+export function makeMeshBody(choice: MeshBodyChoice): Body {
+  const { skin, edges, findings } = soundSkin(choice.skin);
+  const vertexCount = skin.positions.length / 3;
+  const { low, high } = extremes(skin);
+  requirePossibleHeight(high[1] - low[1]);
+  requirePossibleTissue(choice.tissue);
+  const surface = liftedSurface(skin);
+  const { depth, stiffness } =
+    choice.tissue === 'rigid'
+      ? { depth: 0, stiffness: NEAR_RIGID }
+      : { depth: choice.tissue.depth, stiffness: choice.tissue.foundationModulus / choice.tissue.depth };
+  return {
+    skin,
+    sourceUp: choice.sourceUp,
+    tissueDepth: new Float64Array(vertexCount).fill(depth),
+    foundation: new Float64Array(vertexCount).fill(stiffness),
+    girths: mainGirths(skin, low[1], high[1]),
+    landmarks: { bottom: pointAtHeight(skin, low[1]), top: pointAtHeight(skin, high[1]) },
+    findings: [...findings, ...doubts(skin, edges), tissueFinding(choice.tissue)],
+    contactField: (box) => {
+      const field = grownBox(box, FIELD_MARGIN);
+      return gridFromMesh(surface, field, defaultSpacing(skin, field));
+    },
+  };
+}
+
+/** The skin closed and facing outwards, or a fault. */
+function soundSkin(read: TriangleMesh): { skin: TriangleMesh; edges: MeshEdges; findings: Finding[] } {
+  requireUsable(read);
+  const findings: Finding[] = [];
+  let skin = read;
+  let edges = meshEdges(skin);
+  if (freeEdgeCount(edges) > 0) {
+    const { mesh, joinedCount } = weld(read, seamTolerance(read.positions));
+    if (joinedCount > 0) {
+      skin = mesh;
+      edges = meshEdges(skin);
+      findings.push({ code: 'body/joined-vertices', facts: { vertexCount: joinedCount } });
+    }
+  }
+  requireUsable(skin);
+  requireClosed(skin, edges);
+  if (enclosedVolume(skin) < 0) {
+    skin = { positions: skin.positions, triangles: turnedOver(skin.triangles) };
+    edges = meshEdges(skin);
+    findings.push({ code: 'body/turned-outward', facts: { triangleCount: skin.triangles.length / 3 } });
+  }
+  return { skin, edges, findings };
+}
+
+function turnedOver(triangles: Uint32Array): Uint32Array {
+  const turned = triangles.slice();
+  for (let i = 0; i < turned.length; i += 3) {
+    turned[i + 1] = triangles[i + 2]!;
+    turned[i + 2] = triangles[i + 1]!;
+  }
+  return turned;
+}
+
+/** What the mesh leaves in doubt. */
+function doubts(skin: TriangleMesh, edges: MeshEdges): Finding[] {
+  const findings: Finding[] = [];
+  const pieces = pieceCount(skin, edges);
+  if (pieces > 1) findings.push({ code: 'body/several-pieces', facts: { pieceCount: pieces } });
+  const pinched = pinchedVertexCount(skin, edges);
+  if (pinched > 0) findings.push({ code: 'body/pinched', facts: { vertexCount: pinched } });
+  const flat = triangleAreas(skin).reduce((count, area) => count + Number(area < 1e-14), 0);
+  if (flat > 0) findings.push({ code: 'body/no-area', facts: { triangleCount: flat } });
+  const edge = meanEdgeLength(skin, edges);
+  if (edge > COARSE_EDGE) {
+    const edgeMm = mmFromMetres(edge);
+    findings.push({ code: 'body/coarse-skin', facts: { edgeMm, finestMm: Math.max(15, 2 * edgeMm) } });
+  }
+  return findings;
+}
+
+function tissueFinding(tissue: MeshBodyChoice['tissue']): Finding {
+  if (tissue === 'rigid') {
+    // NEAR_RIGID is in Pa/m; 1 kPa per mm = 1e6 Pa/m.
+    return { code: 'body/taken-as-rigid', facts: { stiffnessKPaPerMm: NEAR_RIGID / 1e6 } };
+  }
+  return {
+    code: 'body/tissue-even',
+    facts: { depthMm: mmFromMetres(tissue.depth), modulusKPa: kPaFromPascals(tissue.foundationModulus) },
+  };
+}
+
+function requirePossibleHeight(height: number): void {
+  const [lowest, highest] = HEIGHTS;
+  if (height >= lowest && height <= highest) return;
+  throw new Fault('body/wrong-size', {
+    heightMm: mmFromMetres(height),
+    lowestMm: mmFromMetres(lowest),
+    highestMm: mmFromMetres(highest),
+  });
+}
+
+function requirePossibleTissue(tissue: MeshBodyChoice['tissue']): void {
+  if (tissue === 'rigid') return;
+  const depthMm = mmFromMetres(tissue.depth);
+  const modulusKPa = kPaFromPascals(tissue.foundationModulus);
+  const isDepth = depthMm >= 1 && depthMm <= 200;
+  const isModulus = modulusKPa >= 0.5 && modulusKPa <= 1000;
+  if (!isDepth || !isModulus) throw new Fault('body/bad-tissue', { depthMm, modulusKPa });
+}
+
+/** Heights at which the main loop is measured when looking for its largest and smallest girth. */
+const LEVEL_COUNT = 40;
+
+/** Girths of the largest loop: largest and smallest (between a tenth and nine tenths of the height), and at the quarters; lowest first. */
+function mainGirths(skin: TriangleMesh, low: number, high: number): Girth[] {
+  const girthAt = (name: string, share: number): Girth | null => {
+    const level = low + share * (high - low);
+    const main = sectionAt(skin, level)[0];
+    return main === undefined ? null : { name, level, girth: tapeGirth(main) };
+  };
+  const shares = Array.from({ length: LEVEL_COUNT + 1 }, (_, i) => 0.1 + (0.8 * i) / LEVEL_COUNT);
+  const sampled = shares.map((share) => girthAt('', share)).filter((girth) => girth !== null);
+  const byGirth = sampled.toSorted((one, other) => one.girth - other.girth);
+  const smallest = byGirth[0];
+  const largest = byGirth.at(-1);
+  return [
+    girthAt('lowerQuarter', 0.25),
+    girthAt('middle', 0.5),
+    girthAt('upperQuarter', 0.75),
+    smallest === undefined ? null : { ...smallest, name: 'smallestGirth' },
+    largest === undefined ? null : { ...largest, name: 'largestGirth' },
+  ]
+    .filter((girth) => girth !== null)
+    .sort((one, other) => one.level - other.level);
+}
+
+function extremes({ positions, triangles }: TriangleMesh): { low: Triple; high: Triple } {
+  const low: Triple = [Infinity, Infinity, Infinity];
+  const high: Triple = [-Infinity, -Infinity, -Infinity];
+  for (const v of triangles)
+    for (let k = 0; k < 3; k++) {
+      low[k] = Math.min(low[k]!, positions[3 * v + k]!);
+      high[k] = Math.max(high[k]!, positions[3 * v + k]!);
+    }
+  return { low, high };
+}
+
+/** The first vertex at exactly this height. */
+function pointAtHeight({ positions, triangles }: TriangleMesh, height: number): Triple {
+  const v = triangles.find((candidate) => positions[3 * candidate + 1] === height)!;
+  return triple((k) => positions[3 * v + k]!);
+}
