@@ -48,13 +48,26 @@ export function assembleFigure(size: FitSize): FitFigure {
   const trunkScale = trunkScaleOf(form, scales, shoulder);
   const fullness = clamp(scales.waist / (0.5 * (scales.ribs + scales.topHip)), 0.7, 1.4);
   const [jointX, jointY, jointZ] = form.armJoint;
-  const abduction = stance.arms ?? SHAPE.armAbduction + 28 * Math.max(0, scales.ribs - 1);
+  const armJoint = [
+    jointX * (0.3 + 0.7 * scales.ribs) * halfTall + 30 * (scales.upperArm - 1),
+    jointY * heightScale,
+    jointZ * heightScale,
+  ] as const;
+  const trunk = makeLoft(
+    form.trunk.map((row) => trunkOutline(row, valueAt(trunkScale, row[0]), heightScale, fullness)),
+    { harmonics: 10, symmetric: true },
+  );
+  const chestLevel = (form.breast === null ? form.ribsLevel : form.breast.centre[1]) * heightScale;
+  const clearOfChest = clearAbduction({
+    rise: armJoint[1] - chestLevel,
+    outward: armJoint[0] - trunk.radius(chestLevel, Math.PI / 2),
+    armRadius: ARM_RADIUS * scales.upperArm,
+  });
+  const usual = SHAPE.armAbduction + 28 * Math.max(0, scales.ribs - 1);
+  const abduction = stance.arms ?? Math.max(usual, Math.min(clearOfChest, SHAPE.mostAbduction));
   return {
     heightScale,
-    trunk: makeLoft(
-      form.trunk.map((row) => trunkOutline(row, valueAt(trunkScale, row[0]), heightScale, fullness)),
-      { harmonics: 10, symmetric: true },
-    ),
+    trunk,
     leg: makeLoft(
       form.leg.map((row) => legOutline(row, scales, heightScale, stance.legs)),
       { harmonics: 6, symmetric: false },
@@ -66,13 +79,27 @@ export function assembleFigure(size: FitSize): FitFigure {
         : sizedBreast(form, valueAt(trunkScale, form.breast.centre[1]), heightScale, size.cup),
     seat: sizedMass(form.seat, scales.hip, heightScale),
     mound: sizedMass(form.mound, scales.hip, heightScale),
-    armJoint: [
-      jointX * (0.3 + 0.7 * scales.ribs) * halfTall + 30 * (scales.upperArm - 1),
-      jointY * heightScale,
-      jointZ * heightScale,
-    ],
+    armJoint,
     armAbduction: (abduction * Math.PI) / 180,
   };
+}
+
+/** Radius of the upper arm on the base figure. */
+const ARM_RADIUS = 45;
+/** A fillet of `armJoin` swells the trunk by less than half a millimetre this far from the arm. */
+const FILLET_REACH = 0.65 * SHAPE.armJoin;
+
+/**
+ * Abduction (degrees) at which arm and fillet just leave the level of the chest free, so that a tape can lie there:
+ * rise sin a + outward cos a = arm radius + reach. On short and on heavy figures the armpit sinks otherwise.
+ *
+ * @param arm - `rise` of the joint above the chest level; `outward` of the joint from the side of the chest.
+ * @returns 90 where no angle is enough.
+ */
+function clearAbduction(arm: { rise: number; outward: number; armRadius: number }): number {
+  const sine = (arm.armRadius + FILLET_REACH) / Math.hypot(arm.rise, arm.outward);
+  if (sine >= 1) return 90;
+  return ((Math.asin(sine) - Math.atan2(arm.outward, arm.rise)) * 180) / Math.PI;
 }
 
 /** A point in the left arm's own frame: u outward, v along the arm from the shoulder joint (negative below it), w forward. */

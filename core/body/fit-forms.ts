@@ -31,6 +31,8 @@ export interface FitForm {
 export const SHAPE = {
   /** Arm away from the vertical, degrees. */
   armAbduction: 38,
+  /** No arm is lifted farther than this to clear the chest, degrees. */
+  mostAbduction: 55,
   armTop: 40,
   armTopJoin: 60,
   armJoin: 60,

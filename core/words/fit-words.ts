@@ -29,7 +29,7 @@ export const fitFaultWords: FaultWords<FitFaults> = {
   }),
   'fit/girth-not-met': ({ measure, askedMm, reachedMm }) => ({
     what: `The fit body came to a ${nameOf(measure)} of ${reachedMm.toFixed(1)} mm where ${askedMm.toFixed(1)} mm was asked.`,
-    remedy: `These girths do not go together on one figure. Bring the ${nameOf(measure)} closer to its neighbours.`,
+    remedy: `These girths do not go together on one figure. Ask for a ${nameOf(measure)} nearer to what was reached, or change the girths beside it.`,
   }),
 };
 
