@@ -59,7 +59,15 @@ export function useKeys(): void {
       event.preventDefault();
       work();
     };
+    // A button that was clicked with the pointer does not keep the keys: Space swaps again at once.
+    const letGo = ({ detail, target }: MouseEvent): void => {
+      if (detail > 0 && target instanceof Element) target.closest('button')?.blur();
+    };
     globalThis.addEventListener('keydown', press);
-    return () => globalThis.removeEventListener('keydown', press);
+    globalThis.addEventListener('click', letGo);
+    return () => {
+      globalThis.removeEventListener('keydown', press);
+      globalThis.removeEventListener('click', letGo);
+    };
   }, [table]);
 }

@@ -29,7 +29,7 @@ export const FIELD_WORDS: Readonly<Record<FieldId, FieldWords>> = {
   discPressure: {
     family: 'Pressure',
     member: 'on a disc',
-    name: 'Pressure on a 20 mm disc',
+    name: 'Pressure on a disc of 20 mm',
     meaning: 'The pressure averaged over a disc of 20 mm, about the size of a small sensor.',
     missing: 'off the skin',
     missingHere: 'off the skin, nothing presses here',

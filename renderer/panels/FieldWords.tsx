@@ -27,16 +27,22 @@ function FieldWord({ field }: { readonly field: FieldId }): ReactElement {
   const { actions } = useTable();
   const isChosen = useView((view) => view.field === field);
   const { family, member, name, meaning } = FIELD_WORDS[field];
+  // The word that is seen is part of the name that is heard.
+  const visible = member === '' ? family : member;
+  const [before = '', after = ''] = name.split(visible);
   return (
     <button
       className="word"
       type="button"
       aria-pressed={isChosen}
-      aria-label={name}
       title={meaning}
       onClick={() => actions.chooseField(field)}
     >
-      <span>{member === '' ? family : member}</span>
+      <span>
+        <span className="hidden">{before}</span>
+        {visible}
+        <span className="hidden">{after}</span>
+      </span>
       <Key name={String(FIELD_ORDER.indexOf(field) + 1)} />
     </button>
   );

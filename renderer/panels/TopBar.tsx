@@ -26,13 +26,7 @@ export function TopBar(): ReactElement {
           <span>Picture</span>
           <Key name="P" />
         </button>
-        <button
-          className="word"
-          type="button"
-          aria-label="Help"
-          aria-expanded={helpOpen}
-          onClick={actions.toggleHelp}
-        >
+        <button className="word" type="button" aria-expanded={helpOpen} onClick={actions.toggleHelp}>
           <span>Help</span>
           <Key name="?" />
         </button>
