@@ -35,6 +35,9 @@ export const FOUNDATION_MODULUS = 40e3;
 /** How far a girth of the finished figure may be off before it is refused, mm. */
 const WORST_MISS = 2;
 
+/** Feet farther apart would leave the space that the legs are looked for in, rad. */
+const MOST_SPREAD = (8 * Math.PI) / 180;
+
 /** Spacing of the contact field, m: nothing on the body bends more sharply than the crotch, about 12 mm. */
 const CONTACT_SPACING = 0.006;
 /** Contact is asked this far beyond the box, m. */
@@ -43,14 +46,15 @@ const CONTACT_MARGIN = 0.06;
 export interface FitBodyOptions {
   /** Of the grid that the skin is netted on, m; about the length of its edges. */
   readonly spacing?: number;
-  /** Each leg away from the vertical, rad. */
+  /** Each leg away from the vertical, rad; 0 to 8 degrees. */
   readonly legSpread?: number;
   /** Each arm away from the vertical, rad; by the size of the chest when left out. */
   readonly armAbduction?: number;
 }
 
 /**
- * A standing body made to measure: every asked girth is met within 2 mm on the skin, usually within 0.5 mm.
+ * A standing body made to measure: every asked girth is met within 2 mm on the skin, usually within 0.5 mm. Girths are
+ * those of the body with its arms away; on short heavy figures the root of the arm swells the skin at the bust.
  *
  * Outlines set by hand are lofted, joined smoothly into one field and scaled until the girths fit; the zero level is
  * netted on the left half and mirrored, so the body is watertight and symmetric to the bit. It ends at the neck, the
@@ -62,9 +66,11 @@ export interface FitBodyOptions {
  */
 export function makeFitBody(measures: FitMeasures, options: FitBodyOptions = {}): Body {
   checkMeasures(measures);
+  const legSpread = options.legSpread ?? 0;
+  if (!(legSpread >= 0 && legSpread <= MOST_SPREAD)) throw new Error('legSpread is outside 0 to 8 degrees');
   const order = orderOf(measures);
   const fitted = fitToMeasures(order, {
-    legs: degrees(options.legSpread ?? 0),
+    legs: degrees(legSpread),
     arms: options.armAbduction === undefined ? null : degrees(options.armAbduction),
   });
   const missed = misses(fitted, order).find(

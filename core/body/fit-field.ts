@@ -16,10 +16,8 @@ export interface FitField {
   readonly trunkShare: Field;
 }
 
-/** A field with the height it belongs to, and only used within its gate (always wider than its reach). */
-interface Joined {
-  readonly onto: (f: number, x: number, y: number, z: number) => number;
-}
+/** Joins a mass onto the body: the body's distance `f` at a point in, the joined distance out. */
+type Join = (f: number, x: number, y: number, z: number) => number;
 
 /**
  * Joins the parts of a figure: legs fade into the trunk over the pelvis, then seat, mound and breasts, then the cuts at
@@ -47,9 +45,9 @@ export function makeFitField(figure: FitFigure): FitField {
 
   const half: Field = (x, y, z) => {
     let f = pelvis.distance(x, y, z);
-    f = seat.onto(f, x, y, z);
-    f = mound.onto(f, x, y, z);
-    if (breast !== null) f = breast.onto(f, x, y, z);
+    f = seat(f, x, y, z);
+    f = mound(f, x, y, z);
+    if (breast !== null) f = breast(f, x, y, z);
     f = smoothMax(f, ankleCut - y, SHAPE.cutJoin);
     return smoothMax(f, 0.985 * (y - neckCut) + 0.17 * (z - 8), SHAPE.cutJoin);
   };
@@ -114,10 +112,10 @@ interface Gate {
  * A mass and its mirror image, joined to each other and to the body. Gates are wider than mass plus join: a gate
  * inside the join is a step in the field.
  */
-function joinPair(mass: SoftMass, gate: Gate): Joined {
+function joinPair(mass: SoftMass, gate: Gate): Join {
   const egg = eggDistance(mass);
   const middle = mass.centre[1];
-  const onto: Joined['onto'] = (f, x, y, z) => {
+  return (f, x, y, z) => {
     if (z <= gate.back || z >= gate.front) return f;
     if (y <= middle - gate.below || y >= middle + gate.above) return f;
     let g = egg(x, y, z);
@@ -125,16 +123,15 @@ function joinPair(mass: SoftMass, gate: Gate): Joined {
     const softer = smoothStep(middle + gate.rise[0], middle + gate.rise[1], y);
     return smoothMin(f, g, mass.join + (mass.joinTop - mass.join) * softer);
   };
-  return { onto };
 }
 
 /** A single mass on the midline in front. */
-function joinMiddle(mass: SoftMass): Joined {
+function joinMiddle(mass: SoftMass): Join {
   const egg = eggDistance(mass);
   const middle = mass.centre[1];
-  return {
-    onto: (f, x, y, z) =>
-      z > -90 && x < 190 && y > middle - 130 && y < middle + 150 ? smoothMin(f, egg(x, y, z), mass.join) : f,
+  return (f, x, y, z) => {
+    const near = z > -90 && x < 190 && y > middle - 130 && y < middle + 150;
+    return near ? smoothMin(f, egg(x, y, z), mass.join) : f;
   };
 }
 

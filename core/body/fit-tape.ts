@@ -48,8 +48,6 @@ export function girthOfField(field: Field, ring: Ring, rayCount: number): number
  *
  * On a dome of radius R the top lies R * slope away; R = 45 mm is below every dome met, so that steps fall short and
  * the search creeps up without overshooting.
- *
- * @param reach - z from which the search looks back at the skin.
  */
 export function outermostPoint(
   field: Field,
