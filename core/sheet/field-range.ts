@@ -15,8 +15,8 @@ const VALUE_REACHES: Readonly<Record<FieldId, readonly number[]>> = {
   discPressure: [1000, 2000, 4000, 8000],
   stretchAcross: [0.2, 0.5, 1],
   stretchAlong: [0.1, 0.2, 0.5],
-  tensionAcross: [50, 100, 250, 500],
-  tensionAlong: [50, 100, 250, 500],
+  tensionAcross: [20, 50, 100, 250, 500],
+  tensionAlong: [20, 50, 100, 250, 500],
   gap: [0.005, 0.01, 0.02, 0.05],
   give: [0.002, 0.005, 0.01, 0.02],
 };
@@ -26,8 +26,8 @@ const DIFFERENCE_REACHES: Readonly<Record<FieldId, readonly number[]>> = {
   discPressure: [250, 500, 1000, 2000],
   stretchAcross: [0.02, 0.05, 0.1, 0.2],
   stretchAlong: [0.02, 0.05, 0.1, 0.2],
-  tensionAcross: [20, 50, 100, 200],
-  tensionAlong: [20, 50, 100, 200],
+  tensionAcross: [10, 20, 50, 100, 200],
+  tensionAlong: [10, 20, 50, 100, 200],
   gap: [0.001, 0.002, 0.005, 0.01],
   give: [0.0005, 0.001, 0.002, 0.005],
 };

@@ -72,6 +72,14 @@ export function placeWords({ level, height, side, hem }: Place): string {
   return `${capital(where)}, ${SIDE_WORDS[side]}`;
 }
 
+const SIDE_IN_SENTENCE: Readonly<Partial<Record<Side, string>>> = { bothSides: 'sides' };
+
+/** The same inside a sentence: `waist sides`, `high hip back`. */
+function placePhrase({ level, height, side }: Place): string {
+  const at = level === null ? `height of ${fixed(height * 100, 0)}\u00a0cm,` : levelWords(level);
+  return `${at} ${SIDE_IN_SENTENCE[side] ?? SIDE_WORDS[side]}`;
+}
+
 /** The small print under a tight zone: `46 cm², mean 2.5 kPa`. */
 export const zoneFacts = ({ area, mean }: Zone): string =>
   `${areaText(area)}, mean ${fixed(kPaFromPascals(mean), 1)}\u00a0kPa`;
@@ -86,7 +94,7 @@ const SMALLEST_NEWS_KPA = 0.05;
 /** One sentence: what changing from A to B does to the body at one place. */
 export function differenceSentence({ place, first, second, difference }: PlaceDifference): string {
   const change = kPaFromPascals(difference);
-  const where = placeWords(place).toLowerCase();
+  const where = placePhrase(place);
   if (Math.abs(change) < SMALLEST_NEWS_KPA) return `A and B press alike at the ${where}.`;
   const word = change < 0 ? 'less' : 'more';
   const from = fixed(kPaFromPascals(first), 1);
@@ -94,11 +102,11 @@ export function differenceSentence({ place, first, second, difference }: PlaceDi
   return `B presses ${fixed(Math.abs(change), 1)}\u00a0kPa ${word} at the ${where} (${from} to ${to}\u00a0kPa).`;
 }
 
-/** `0.8 kPa less at the thigh, back`. */
-function changeAt({ place, difference }: PlaceDifference): string {
+/** `0.8 kPa less at the thigh back`; the unit only where it is asked for. */
+function changeAt({ place, difference }: PlaceDifference, unit: string): string {
   const kPa = kPaFromPascals(difference);
   const word = kPa < 0 ? 'less' : 'more';
-  return `${fixed(Math.abs(kPa), 1)}\u00a0kPa ${word} at the ${placeWords(place).toLowerCase()}`;
+  return `${fixed(Math.abs(kPa), 1)}${unit} ${word} at the ${placePhrase(place)}`;
 }
 
 /** What the swap does, in one sentence for the rail: the two places where it matters most. */
@@ -108,8 +116,8 @@ export function swapSentence(places: readonly PlaceDifference[]): string {
   const change = kPaFromPascals(most.difference);
   if (Math.abs(change) < SMALLEST_NEWS_KPA) return 'A and B press alike everywhere.';
   const next = rest.find((place) => place.place.level !== most.place.level) ?? rest[0];
-  const second = next === undefined ? '' : ` and ${changeAt(next)}`;
-  return `B presses ${changeAt(most)}${second}.`;
+  const second = next === undefined ? '' : ` and ${changeAt(next, '')}`;
+  return `B presses ${changeAt(most, '\u00a0kPa')}${second}.`;
 }
 
 /** Always in sight. */

@@ -60,6 +60,15 @@ export const KEY_LINES: readonly { readonly title: string; readonly lines: reado
     ],
   },
   {
+    title: 'The paper',
+    lines: [
+      { keys: ['O'], does: 'open a study, or drop its files on the table' },
+      { keys: ['P'], does: 'save a picture' },
+      { keys: ['Esc'], does: 'stop a run, close a leaf' },
+      { keys: ['?'], does: 'this leaf' },
+    ],
+  },
+  {
     title: 'The form',
     lines: [
       { keys: ['F', 'B', 'L', 'R'], does: 'front, back, left, right' },
@@ -68,15 +77,6 @@ export const KEY_LINES: readonly { readonly title: string; readonly lines: reado
       { keys: ['←', '→', '↑', '↓'], does: 'turn by 15 degrees' },
       { keys: ['+', '−'], does: 'nearer, farther' },
       { keys: ['drag'], does: 'turn; with the right button move; wheel to come near' },
-    ],
-  },
-  {
-    title: 'The paper',
-    lines: [
-      { keys: ['O'], does: 'open a study, or drop its files on the table' },
-      { keys: ['P'], does: 'save a picture' },
-      { keys: ['Esc'], does: 'stop a run, close a leaf' },
-      { keys: ['?'], does: 'this leaf' },
     ],
   },
 ];

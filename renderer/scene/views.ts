@@ -56,7 +56,7 @@ export interface FreeRoom {
 }
 
 /** What words and paper take from the stage's edges, px: left edge or an open leaf, legend, views under the form. */
-const TAKEN = { edge: 56, leaf: 396, legend: 262, top: 28, bottom: 96 } as const;
+const TAKEN = { edge: 56, leaf: 396, legend: 262, top: 28, bottom: 108 } as const;
 
 /** The room that is left for the form on a stage of the given size. */
 export const freeRoom = (width: number, height: number, isLeafOpen: boolean): FreeRoom => ({
