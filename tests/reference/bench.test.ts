@@ -1,0 +1,26 @@
+/** Source: ISO 3801, ASTM D3776, Peirce 1930, ISO 9073-7 and the heavy elastica; stated at each check in core/proof. */
+import { expect, it } from 'vitest';
+
+import { bendingRigidity, peirceFactor } from '../../core/fabric/bending.ts';
+import { elasticaAtChord } from '../../core/fabric/heavy-elastica.ts';
+import { benchArithmeticChecks } from '../../core/proof/bench-arithmetic.ts';
+import { passes } from '../../core/proof/check.ts';
+import { radiansFromDegrees } from '../../core/units/units.ts';
+
+const checks = benchArithmeticChecks();
+
+it.each(checks)('$id', (check) => {
+  expect(passes(check), `${check.id}: expected ${check.expected}, got ${check.got} ${check.unit}`).toBe(true);
+});
+
+it('gives the rigidity in the trade’s units: 5.651 uN.m = 57.6 mg.cm', () => {
+  // 1 mg.cm = 0.0980665 uN.m by definition of the gram-force.
+  const rigidity = bendingRigidity(0.21, 0.014);
+  expect((rigidity * 1e6) / 0.0980665).toBeCloseTo(57.6, 1);
+});
+
+it('knows that the printed formula over-reads rigidity by 5.8 % at 41.5 degrees', () => {
+  const angle = radiansFromDegrees(41.5);
+  const exact = 1 / Math.cbrt(elasticaAtChord(angle).load);
+  expect((peirceFactor(angle) / exact) ** 3).toBeCloseTo(1.058, 3);
+});
