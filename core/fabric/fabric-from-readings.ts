@@ -15,8 +15,8 @@ import { widthCurve } from './width-curve.ts';
 import type { WidthCurve } from './width-curve.ts';
 
 const DIRECTIONS: readonly Direction[] = ['warp', 'weft', 'bias'];
-/** A return force may stand this share above the load force: two readings of one point differ by as much. */
-const RETURN_ABOVE = 0.02;
+/** A return force may stand this share above the load force: two pulls of one cloth differ by as much. */
+const RETURN_ABOVE = 0.05;
 /** Force per 50 mm at 40 % that stretch fabrics mostly give, N (common practice). */
 const USUAL_FORCE = [0.5, 15] as const;
 

@@ -64,7 +64,7 @@ export function fitTensionLaw(input: FitInput): FittedLaw {
   const held = input.held === null ? null : heldCoupling(input, reciprocity.coupling);
   const wanted = held ?? reciprocity.coupling * input.couplingFactor;
   const { law, share } = stableLaw(input, wanted, findings);
-  checkBias(input, law, findings);
+  findings.push(...nameBiasMiss(input, law));
   return {
     law,
     coupling: {
@@ -139,6 +139,7 @@ function stableLaw(
   for (let tenths = 10; tenths >= 5; tenths--) {
     const share = tenths / 10;
     const law = lawWith(input, coupling * share);
+    if (tenths === 10) refuseWeakBias(input, law);
     const unstable = unstableShare(law);
     if (tenths === 10) first = unstable;
     if (unstable <= UNSTABLE_SHARE) {
@@ -165,8 +166,17 @@ function lawWith(input: FitInput, coupling: number): TensionLaw {
   return assembleLaw({ ...parts, shear: shearFromBias(unsheared, bias).slope });
 }
 
-/** Guard G6: pulls the bias strip of the fitted law and compares it with the readings. */
-function checkBias(input: FitInput, law: TensionLaw, findings: Finding[]): void {
+/** A bias reading and what the fitted law pulls there. */
+interface BiasMiss {
+  readonly extensionPercent: number;
+  readonly forceN: number;
+  readonly lawN: number;
+  /** lawN / forceN - 1. */
+  readonly miss: number;
+}
+
+/** Pulls the bias strip of a law over the readings; the one missed most. */
+function worstBiasMiss(input: FitInput, law: TensionLaw): BiasMiss | null {
   const pulled = input.biasReadings.filter(
     ({ extension }) => Math.log(1 + extension) > input.bias.set + 0.05,
   );
@@ -179,17 +189,24 @@ function checkBias(input: FitInput, law: TensionLaw, findings: Finding[]): void 
     const lawN = strips[i]!.tension * input.width;
     return { extensionPercent: percentFromRatio(extension), forceN: force, lawN, miss: lawN / force - 1 };
   });
-  const worst = misses.toSorted((a, b) => Math.abs(b.miss) - Math.abs(a.miss))[0];
-  if (worst === undefined) return;
-  const { miss, ...facts } = worst;
-  if (input.branch === 'load' && miss > BIAS_MISS_TO_REFUSE) {
-    throw new Fault('bench/bias-contradicts', {
-      extensionPercent: facts.extensionPercent,
-      forceN: facts.forceN,
-      leastForceN: facts.lawN,
-    });
-  }
-  if (Math.abs(miss) > BIAS_MISS_TO_NAME) {
-    findings.push({ code: 'bench/bias-missed', facts: { branch: input.branch, ...facts } });
-  }
+  return misses.toSorted((a, b) => Math.abs(b.miss) - Math.abs(a.miss))[0] ?? null;
+}
+
+/** Guard G6: a bias strip that pulls less than warp, weft and their narrowing alone, without any shear. */
+function refuseWeakBias(input: FitInput, law: TensionLaw): void {
+  const worst = worstBiasMiss(input, law);
+  if (input.branch !== 'load' || worst === null || worst.miss <= BIAS_MISS_TO_REFUSE) return;
+  throw new Fault('bench/bias-contradicts', {
+    extensionPercent: worst.extensionPercent,
+    forceN: worst.forceN,
+    leastForceN: worst.lawN,
+  });
+}
+
+/** Names the bias reading that the fitted law misses, if it does. */
+function nameBiasMiss(input: FitInput, law: TensionLaw): Finding[] {
+  const worst = worstBiasMiss(input, law);
+  if (worst === null || Math.abs(worst.miss) <= BIAS_MISS_TO_NAME) return [];
+  const { miss: _miss, ...facts } = worst;
+  return [{ code: 'bench/bias-missed', facts: { branch: input.branch, ...facts } }];
 }

@@ -35,7 +35,7 @@ const PRE_TENSION_SHARE = 0.02;
 const NO_FORCE_SHARE = 0.002;
 /** A repair of more than this share of the force is refused. */
 const REPAIR_TO_REFUSE = 0.1;
-/** A cubic replaces the readings when the repair exceeds the first, while it misses none by more than the second. */
+/** A cubic replaces the readings when the repair exceeds the first, while its relative misses (rms) stay below the second. */
 const REPAIR_TO_SMOOTH = 0.03;
 const CUBIC_TO_KEEP = 0.05;
 const READINGS_TO_SMOOTH = 6;
@@ -146,7 +146,10 @@ function risingTension(strip: ForceReadings, kept: readonly ForceReading[]): Ris
     });
   }
   const forces = kept.map(({ force }) => force);
-  const rising = isotonic(forces);
+  const rising = tilted(
+    isotonic(forces),
+    kept.map(({ extension }) => extension),
+  );
   const fall = kept.findIndex(({ force }, i) => i > 0 && force < kept[i - 1]!.force);
   const tension = rising.map((force) => force / width);
   if (fall < 0) return { tension, repair: 0, findings: [] };
@@ -166,7 +169,36 @@ function risingTension(strip: ForceReadings, kept: readonly ForceReading[]): Ris
   return { tension, repair, findings: [{ code: 'bench/force-repaired', facts }] };
 }
 
-/** tau = a1 x + a2 x^2 + a3 x^3 by least squares on relative misses; null where it falls or misses too much. */
+/**
+ * Pooled forces, which isotonic regression leaves level, tilted to half the slope between the pool's neighbours: a
+ * level force would be a fabric about to give way, which a repaired reading is no evidence of.
+ */
+function tilted(forces: readonly number[], extensions: readonly number[]): number[] {
+  const result = [...forces];
+  for (let first = 0; first < forces.length;) {
+    let last = first;
+    while (last + 1 < forces.length && forces[last + 1] === forces[first]) last++;
+    if (last > first) {
+      const before =
+        first > 0 ? { at: extensions[first - 1]!, force: forces[first - 1]! } : { at: 0, force: 0 };
+      const level = forces[first]!;
+      const afterAt = extensions[last + 1] ?? extensions[last]!;
+      const afterForce = forces[last + 1] ?? level + (level - before.force) / 2;
+      const middle = (extensions[first]! + extensions[last]!) / 2;
+      const half = (extensions[last]! - extensions[first]!) / 2;
+      const slope = Math.min(
+        (afterForce - before.force) / (2 * (afterAt - before.at)),
+        (0.9 * (level - before.force)) / half,
+        (0.9 * (afterForce - level)) / half,
+      );
+      for (let i = first; i <= last; i++) result[i] = level + slope * (extensions[i]! - middle);
+    }
+    first = last + 1;
+  }
+  return result;
+}
+
+/** tau = a1 x + a2 x^2 + a3 x^3 by least squares on relative misses; null where it falls or misses too much (rms). */
 function cubicTau(
   x: readonly number[],
   tau: readonly number[],
@@ -174,7 +206,7 @@ function cubicTau(
   const rows = x.map((at, i) => [at / tau[i]!, at ** 2 / tau[i]!, at ** 3 / tau[i]!]);
   const [a1, a2, a3] = leastSquares(rows);
   const cubic = (at: number): number => at * (a1! + at * (a2! + at * a3!));
-  const residual = Math.max(...x.map((at, i) => Math.abs(cubic(at) / tau[i]! - 1)));
+  const residual = Math.sqrt(x.reduce((sum, at, i) => sum + (cubic(at) / tau[i]! - 1) ** 2, 0) / x.length);
   const last = x.at(-1)!;
   for (let i = 0; i <= 50; i++) {
     const at = (i / 50) * last;

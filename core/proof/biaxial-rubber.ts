@@ -14,6 +14,9 @@ export interface BiaxialMiss {
 /** 1 MPa on a sheet of 1 mm is 1000 N/m. */
 const TENSION_PER_MPA = 1000;
 
+const rms = (values: readonly number[]): number =>
+  Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / values.length);
+
 /**
  * Fits the law to the rows of simple extension alone (width from incompressibility as listed, warp = weft = bias, the
  * rubber being isotropic) and foretells the rows pulled both ways.
@@ -36,8 +39,6 @@ export function missOfBiaxialRubber(most: number): BiaxialMiss {
       across: response.stress[4]! / (row.stressAcross * TENSION_PER_MPA) - 1,
     };
   });
-  const rms = (values: readonly number[]): number =>
-    Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / values.length);
   return {
     along: rms(misses.map(({ along }) => along)),
     across: rms(misses.map(({ across }) => across)),

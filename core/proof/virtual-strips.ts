@@ -16,12 +16,13 @@ const RUBBER = 100;
 const RUBBER_SOURCE =
   'Neo-Hookean sheet, Treloar, The Physics of Rubber Elasticity, 1975, ch. 4: T = G (l - l^-2), width l^(-1/2)';
 
+const rubberTension = (l: number): number => RUBBER * (l - l ** -2);
+
 /** An ideal rubber sheet is the same in every direction: bias strip = warp strip, and its biaxial answer is known. */
 function neoHookeanStrips(): Check[] {
   const stretches = Array.from({ length: 30 }, (_, i) => 1 + (i + 1) / 50);
-  const tension = (l: number): number => RUBBER * (l - l ** -2);
   const strip: IdealStrip = {
-    load: stretches.map((l) => [l, tension(l)] as const),
+    load: stretches.map((l) => [l, rubberTension(l)] as const),
     width: stretches.map((l) => [l, l ** -0.5] as const),
   };
   const law = lawFromStrips({ warp: strip, weft: strip, shear: { bias: strip } });
@@ -33,10 +34,10 @@ function neoHookeanStrips(): Check[] {
       {
         id: `strip.rubber.${direction}.force-${l}`,
         source: RUBBER_SOURCE,
-        expected: tension(l),
+        expected: rubberTension(l),
         got: pulled[i]!.tension,
         unit: 'N/m',
-        tolerance: share * tension(l),
+        tolerance: share * rubberTension(l),
       },
       {
         id: `strip.rubber.${direction}.width-${l}`,

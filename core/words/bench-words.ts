@@ -94,7 +94,7 @@ export const benchFindingWords: FindingWords<BenchFindings> = {
     `${capital(direction)} width at ${percent(extensionPercent)} (${mm(widthMm)}) is above the start width (${mm(startMm)}); taken as not narrowed.`,
   'bench/force-repaired': (facts) => `${fallText(facts)}. Repaired by ${percent(facts.repairPercent)}.`,
   'bench/force-smoothed': ({ direction, branch, residualPercent }) =>
-    `${curveName(direction, branch)} readings were smoothed by a cubic; it misses none by more than ${percent(residualPercent)}.`,
+    `${curveName(direction, branch)} readings were smoothed by a cubic; it misses them by ${percent(residualPercent)} (root mean square).`,
   'bench/pre-tension': ({ direction, branch, forceN, peakN }) =>
     `${curveName(direction, branch)} carries ${newtons(forceN)} at 0 % extension (peak ${newtons(peakN)}): taken as pre-tension, the curve starts from 0 N. Read the gauge length without load if the fabric allows it.`,
   'bench/slack-run-in': ({ direction, atPercent }) =>

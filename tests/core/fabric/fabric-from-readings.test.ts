@@ -1,0 +1,366 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+
+import { createTensionResponse, evaluateTension } from '../../../core/fabric/evaluate-tension.ts';
+import type { Fabric } from '../../../core/fabric/fabric.ts';
+import { pullStrips, STRIP_ANGLE } from '../../../core/fabric/virtual-strip.ts';
+import type { BenchFaults } from '../../../core/fault/bench-faults.ts';
+import type { BenchFindings } from '../../../core/fault/bench-findings.ts';
+import { Fault } from '../../../core/fault/fault.ts';
+import { readBenchSheet } from '../../../core/io/read-bench-sheet.ts';
+import { benchFaultWords, benchFindingWords } from '../../../core/words/bench-words.ts';
+import type { DemoName, LooseSheet } from '../../help/demo-sheet.ts';
+import { demoSheet, demoSheetText } from '../../help/demo-sheet.ts';
+
+type Spoil = (sheet: LooseSheet) => void;
+
+const read = (sheet: LooseSheet): Fabric => readBenchSheet(JSON.stringify(sheet));
+
+function spoiled(spoil: Spoil): LooseSheet {
+  const sheet = demoSheet();
+  spoil(sheet);
+  return sheet;
+}
+
+function faultOf(spoil: Spoil): Fault {
+  try {
+    read(spoiled(spoil));
+  } catch (error) {
+    if (error instanceof Fault) return error;
+    throw error;
+  }
+  throw new Error('the sheet was accepted');
+}
+
+/** Sets the second number of the reading at an extension. */
+function set(readings: number[][], extension: number, value: number): void {
+  readings.find(([at]) => at === extension)![1] = value;
+}
+
+/** What is printed for a bench fault. */
+function sentenceOf(fault: Fault): string {
+  const say = benchFaultWords[fault.code as keyof BenchFaults] as (facts: unknown) => {
+    what: string;
+    remedy: string;
+  };
+  const { what, remedy } = say(fault.facts);
+  expect(remedy.length).toBeGreaterThan(20);
+  return what;
+}
+
+describe.each<DemoName>(['tern-210', 'plover-185'])('the invented fabric %s', (name) => {
+  const fabric = readBenchSheet(demoSheetText(name));
+  const sheet = demoSheet(name);
+
+  it('passes every guard: growth is all there is to say', () => {
+    expect(new Set(fabric.findings.map(({ code }) => code))).toEqual(new Set(['bench/growth']));
+    expect(fabric.invented).toBe(true);
+    expect(fabric.name).toContain('invented');
+  });
+
+  it.each(['load', 'return'] as const)(
+    'gives its %s strips back: warp and weft to 0.1 %, bias to 1 %',
+    (branch) => {
+      const law = fabric.laws[branch]!;
+      for (const direction of ['warp', 'weft', 'bias'] as const) {
+        const readings = sheet.stretch[direction][branch]!.filter(([, force]) => force! > 0).sort(
+          (a, b) => a[0]! - b[0]!,
+        );
+        const strips = pullStrips(
+          law,
+          STRIP_ANGLE[direction],
+          readings.map(([percent]) => 1 + percent! / 100),
+        );
+        for (const [i, [, force]] of readings.entries()) {
+          const pulled = strips[i]!.tension * (sheet.stretch.widthMm / 1000);
+          expect(Math.abs(pulled / force! - 1)).toBeLessThan(direction === 'bias' ? 0.01 : 0.001);
+        }
+      }
+    },
+  );
+
+  it('gives its widths back to 0.2 mm, the scatter of the readings', () => {
+    for (const direction of ['warp', 'weft'] as const) {
+      const readings = sheet.stretch[direction].width!;
+      const strips = pullStrips(
+        fabric.laws.load,
+        STRIP_ANGLE[direction],
+        readings.map(([percent]) => 1 + percent! / 100),
+      );
+      for (const [i, [, width]] of readings.entries())
+        expect(Math.abs(50 * strips[i]!.width - width!)).toBeLessThan(0.2);
+    }
+  });
+
+  it('weighs what its name says, bends and loses force as a knit does', () => {
+    expect(Math.abs(fabric.arealDensity * 1000 - Number(name.slice(-3)))).toBeLessThan(2);
+    // Stretch tricot and power net: 1 to 10 uN.m (Kawabata 1980; Saville, from memory).
+    for (const rigidity of Object.values(fabric.bendingRigidity)) {
+      expect(rigidity).toBeGreaterThan(1e-6);
+      expect(rigidity).toBeLessThan(1e-5);
+    }
+  });
+
+  it('crosses a worker’s border unchanged', () => {
+    const copy = structuredClone(fabric);
+    const here = createTensionResponse();
+    const there = createTensionResponse();
+    const f = Float64Array.of(1.3, 0.05, 0, 0.1, 0.85, 0);
+    evaluateTension(fabric.laws.load, f, true, here);
+    evaluateTension(copy.laws.load, f, true, there);
+    expect(there.stiffness).toEqual(here.stiffness);
+  });
+});
+
+/** Weft force at 40 %, N per 50 mm. */
+const weftForce = (name: DemoName): number =>
+  pullStrips(readBenchSheet(demoSheetText(name)).laws.load, STRIP_ANGLE.weft, [1.4])[0]!.tension / 20;
+
+it('makes the second fabric about 60 % as strong as the first', () => {
+  expect(weftForce('tern-210')).toBeGreaterThan(4);
+  expect(weftForce('tern-210')).toBeLessThan(6);
+  expect(weftForce('plover-185') / weftForce('tern-210')).toBeCloseTo(0.6, 1);
+});
+
+describe('refuses', () => {
+  it.each<[keyof BenchFaults, RegExp, Spoil]>([
+    [
+      'bench/force-falls',
+      /Warp reading at 60 % \(4\.1 N\) is below 50 % \(7\.21 N\)/,
+      (s) => set(s.stretch.warp.load, 60, 4.1),
+    ],
+    [
+      'bench/too-few-readings',
+      /Weft: 2 force readings/,
+      (s) =>
+        (s.stretch.weft.load = [
+          [0, 0],
+          [20, 2],
+          [40, 4],
+        ]),
+    ],
+    ['bench/reading-twice', /Bias: 20 % extension is listed twice/, (s) => s.stretch.bias.load.push([20, 2])],
+    [
+      'bench/no-force',
+      /Warp: the force is 0 N up to the last reading at 80 %/,
+      (s) => s.stretch.warp.load.forEach((r) => (r[1] = 0)),
+    ],
+    [
+      'bench/stretched-too-little',
+      /Weft was pulled to 8 % only/,
+      (s) =>
+        (s.stretch.weft.load = [
+          [2, 0.3],
+          [4, 0.6],
+          [8, 1.1],
+        ]),
+    ],
+    [
+      'bench/width-contradicts',
+      /Warp width at 60 % is 48 mm, but/,
+      (s) => set(s.stretch.warp.width!, 60, 48),
+    ],
+    ['bench/width-start-differs', /Weft width at 0 % is 47 mm/, (s) => set(s.stretch.weft.width!, 0, 47)],
+    [
+      'bench/gains-no-area',
+      /gains nothing in area: at 10\.5 % extension/,
+      (s) => {
+        for (const direction of ['warp', 'weft'] as const) {
+          s.stretch[direction].width = [10, 20, 40, 60, 80].map((e) => [e, 50 * (1 + e / 100) ** -1.02]);
+        }
+      },
+    ],
+    [
+      'bench/bias-contradicts',
+      /Bias reading at \d+ % is .* would already pull/,
+      (s) => s.stretch.bias.load.forEach((r) => (r[1] = r[1]! * 0.2)),
+    ],
+    [
+      'bench/return-above-load',
+      /Warp return at 40 % is 6\.5 N, above the 5\.8 N/,
+      (s) => set(s.stretch.warp.return!, 40, 6.5),
+    ],
+    [
+      'bench/return-beyond-load',
+      /Weft return begins at 95 %/,
+      (s) => s.stretch.weft.return!.unshift([95, 12]),
+    ],
+    [
+      'bench/held-below-free',
+      /width held, the weft strip pulls 3 N at 40 %/,
+      (s) =>
+        (s.stretch.heldWidth = {
+          direction: 'weft',
+          load: [
+            [20, 3],
+            [40, 3],
+          ],
+        }),
+    ],
+    ['bench/masses-disagree', /bias strip weighs 1\.6 g/, (s) => (s.strip.massG['bias'] = 1.6)],
+    ['bench/denser-than-fibre', /denser than solid fibre/, (s) => (s.thickness.mm = 0.1)],
+    ['bench/overhang-too-long', /weft overhang is 265 mm/, (s) => (s.bending.overhangMm['weft'] = 265)],
+  ])('%s', (code, words, spoil) => {
+    const fault = faultOf(spoil);
+    expect(fault.code).toBe(code);
+    expect(sentenceOf(fault)).toMatch(words);
+  });
+});
+
+describe('goes on, and says so', () => {
+  it.each<[keyof BenchFindings, RegExp, Spoil]>([
+    [
+      'bench/force-repaired',
+      /Warp reading at 60 % \(8\.69 N\) is below 50 % \(8\.8 N\)\. Repaired by \d\.?\d* %/,
+      (s) => set(s.stretch.warp.load, 50, 8.8),
+    ],
+    [
+      'bench/force-smoothed',
+      /Warp readings were smoothed/,
+      (s) => {
+        set(s.stretch.warp.load, 40, 5.53);
+        s.stretch.warp.load.push([39, 5.9]);
+      },
+    ],
+    ['bench/width-not-measured', /not measured on the weft strip/, (s) => delete s.stretch.weft.width],
+    [
+      'bench/width-smoothed',
+      /Warp width at 40 % \(46 mm\) contradicts/,
+      (s) => set(s.stretch.warp.width!, 40, 46),
+    ],
+    [
+      'bench/width-above-start',
+      /Weft width at 10 % \(50\.8 mm\)/,
+      (s) => set(s.stretch.weft.width!, 10, 50.8),
+    ],
+    ['bench/pre-tension', /Warp carries 0\.5 N at 0 %/, (s) => set(s.stretch.warp.load, 0, 0.5)],
+    [
+      'bench/force-unusual',
+      /Warp pulls 58 N per 50 mm at 40 %/,
+      (s) =>
+        ['warp', 'weft', 'bias'].forEach((d) => {
+          const strip = s.stretch[d as 'warp'];
+          strip.load.forEach((r) => (r[1] = r[1]! * 10));
+          delete strip.return;
+        }),
+    ],
+    [
+      'bench/widths-disagree',
+      /disagree by a factor/,
+      (s) => s.stretch.warp.width!.forEach((r) => (r[1] = 50 - (50 - r[1]!) * 0.6)),
+    ],
+    [
+      'bench/widths-contradict',
+      /contradict each other/,
+      (s) => s.stretch.warp.width!.forEach((r) => (r[1] = 50 - (50 - r[1]!) * 0.2)),
+    ],
+    [
+      'bench/bias-width-differs',
+      /bias strip’s width asks for/,
+      (s) => s.stretch.bias.width!.forEach((r) => (r[1] = r[1]! * (1 + r[0]! / 2500))),
+    ],
+    ['bench/return-incomplete', /missing for bias/, (s) => delete s.stretch.bias.return],
+    ['bench/masses-differ', /warp strip weighs 2\.2 g/, (s) => (s.strip.massG['warp'] = 2.2)],
+    ['bench/density-unusual', /874 kg\/m3/, (s) => (s.thickness.mm = 0.24)],
+  ])('%s', (code, words, spoil) => {
+    const finding = read(spoiled(spoil)).findings.find((other) => other.code === code);
+    expect(finding, code).toBeDefined();
+    const say = benchFindingWords[code] as (facts: unknown) => string;
+    expect(say(finding!.facts)).toMatch(words);
+  });
+
+  it('leaves the way back out where none was read', () => {
+    const fabric = read(
+      spoiled((s) => {
+        for (const d of ['warp', 'weft', 'bias'] as const) delete s.stretch[d].return;
+      }),
+    );
+    expect(fabric.laws.return).toBeNull();
+  });
+});
+
+it('does not depend on the order of the readings', () => {
+  const turned = spoiled((s) => {
+    for (const d of ['warp', 'weft', 'bias'] as const) {
+      s.stretch[d].load.reverse();
+      s.stretch[d].return!.reverse();
+      s.stretch[d].width!.reverse();
+    }
+  });
+  expect(read(turned).laws).toEqual(read(demoSheet()).laws);
+});
+
+it('shifts the return law to the length at which force sets in', () => {
+  const law = read(demoSheet()).laws.return!;
+  expect(Math.exp(law.set.warp)).toBeCloseTo(1.03, 9);
+  const response = createTensionResponse();
+  evaluateTension(law, Float64Array.of(1.02, 0, 0, 0, 1.02, 0), false, response);
+  expect(response.slackWarp && response.slackWeft).toBe(true);
+});
+
+/** Every number of a demo sheet by its path. */
+function numbersIn(value: unknown, path: (string | number)[] = []): (string | number)[][] {
+  if (typeof value === 'number') return [path];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) =>
+    numbersIn(inner, [...path, Array.isArray(value) ? Number(key) : key]),
+  );
+}
+
+function put(sheet: unknown, path: (string | number)[], change: (value: number) => number): void {
+  let holder = sheet as Record<string | number, unknown>;
+  for (const part of path.slice(0, -1)) holder = holder[part] as Record<string | number, unknown>;
+  const last = path.at(-1)!;
+  holder[last] = change(holder[last] as number);
+}
+
+it('never answers a spoilt sheet with a NaN: a fabric with finite numbers, or a fault', () => {
+  const paths = numbersIn(demoSheet());
+  const response = createTensionResponse();
+  const spoils = fc.record({
+    path: fc.constantFrom(...paths),
+    factor: fc.constantFrom(0, 1e-6, 0.01, 0.5, 0.9, 0.97, 0.99, 1.01, 1.03, 1.1, 2, 100, 1e6, -1),
+  });
+  let accepted = 0;
+  fc.assert(
+    fc.property(
+      fc.array(spoils, { minLength: 1, maxLength: 3 }),
+      fc.array(fc.double({ min: -2, max: 2, noNaN: true }), { minLength: 6, maxLength: 6 }),
+      (changes, f) => {
+        const sheet = demoSheet();
+        for (const { path, factor } of changes) put(sheet, path, (value) => value * factor);
+        let fabric: Fabric;
+        try {
+          fabric = read(sheet);
+        } catch (error) {
+          if (error instanceof Fault) return;
+          throw error;
+        }
+        accepted++;
+        expect(Number.isFinite(fabric.arealDensity)).toBe(true);
+        expect(Object.values(fabric.bendingRigidity).every(Number.isFinite)).toBe(true);
+        for (const finding of fabric.findings) {
+          if (!finding.code.startsWith('bench/')) continue;
+          const say = benchFindingWords[finding.code as keyof BenchFindings] as (facts: unknown) => string;
+          expect(say(finding.facts)).not.toMatch(/NaN|undefined|Infinity/);
+        }
+        for (const law of [fabric.laws.load, fabric.laws.return]) {
+          if (law === null) continue;
+          for (const at of [
+            f,
+            [1.3, 0, 0, 0, 1.1, 0],
+            [1, 0, 0, 0, 1, 0],
+            [1.9, 0, 0, 0, 0.6, 0],
+            [0, 0, 0, 0, 0, 0],
+          ]) {
+            evaluateTension(law, Float64Array.from(at), true, response);
+            expect(Number.isFinite(response.energy)).toBe(true);
+            expect([...response.stress, ...response.stiffness].every(Number.isFinite)).toBe(true);
+          }
+        }
+      },
+    ),
+    { seed: 1981, numRuns: 200 },
+  );
+  expect(accepted).toBeGreaterThan(50);
+});
