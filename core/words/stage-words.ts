@@ -171,8 +171,8 @@ export const restWords = (atRest: boolean): string => (atRest ? 'At rest' : 'NOT
 /** Across the stage while the forces do not balance. */
 export const notAtRestWords = {
   title: 'Not at rest',
-  line: (letter: string, residual: string) =>
-    `${letter} still moves: ${residual} of its force is unbalanced. Do not use these numbers.`,
+  line: (letters: readonly string[], residuals: readonly string[]) =>
+    `${letters.join(' and ')} still ${letters.length > 1 ? 'move' : 'moves'}: ${residuals.join(' and ')} of the force is unbalanced. Do not use these numbers.`,
 } as const;
 
 /** What is on the stage, for whoever cannot see it. */

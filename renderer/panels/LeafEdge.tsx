@@ -1,10 +1,11 @@
 import type { ReactElement } from 'react';
 import { LEAF_ORDER, LEAF_WORDS } from '../../core/words/stage-words.ts';
-import { useTable, useView } from '../table.ts';
+import { useStudy, useTable, useView } from '../table.ts';
 
 /** The order of work down the left edge. */
 export function LeafEdge(): ReactElement {
   const { actions } = useTable();
+  const hasStudy = useStudy(({ shown }) => shown !== null);
   const open = useView((view) => view.leaf);
   return (
     <nav className="leaf-edge" aria-label="Leaves">
@@ -13,7 +14,8 @@ export function LeafEdge(): ReactElement {
           key={leaf}
           type="button"
           className="leaf-tab"
-          aria-expanded={open === leaf}
+          disabled={!hasStudy}
+          aria-expanded={hasStudy && open === leaf}
           onClick={() => actions.toggleLeaf(leaf)}
         >
           {LEAF_WORDS[leaf]}

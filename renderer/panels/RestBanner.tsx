@@ -13,10 +13,12 @@ export function RestBanner({ shown }: { readonly shown: ShownStudy }): ReactElem
   return (
     <div className="rest-banner" role="alert">
       <strong>{notAtRestWords.title}</strong>
-      {restless.map((index) => {
-        const { residual } = wornAt(shown.settled, index);
-        return <span key={index}>{notAtRestWords.line(fabricLetter(index), residualText(residual))}</span>;
-      })}
+      <span>
+        {notAtRestWords.line(
+          restless.map(fabricLetter),
+          restless.map((index) => residualText(wornAt(shown.settled, index).residual)),
+        )}
+      </span>
     </div>
   );
 }

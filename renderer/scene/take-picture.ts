@@ -78,10 +78,11 @@ function drawHeading(pen: Pen, { sheet, settled }: ShownStudy, view: ViewState):
   if (restless.length === 0) return;
   pen.sheet.fillStyle = pen.colours.alarm;
   pen.sheet.fillRect(0, 170 * unit, pen.sheet.canvas.width, 44 * unit);
-  const lines = restless.map((index) =>
-    notAtRestWords.line(fabricLetter(index), residualText(wornAt(settled, index).residual)),
+  const line = notAtRestWords.line(
+    restless.map(fabricLetter),
+    restless.map((index) => residualText(wornAt(settled, index).residual)),
   );
-  write(`${notAtRestWords.title.toUpperCase()}. ${lines.join(' ')}`, {
+  write(`${notAtRestWords.title.toUpperCase()}. ${line}`, {
     x: 40,
     y: 199,
     size: 19,

@@ -54,7 +54,7 @@ describe('not at rest', () => {
     const table = laid();
     table.actions.toggleDifference();
     expect(said(<RestBanner shown={shown({ atRest: false })} />, table)).toMatch(
-      /A still moves.*B still moves/,
+      /A and B still move: 0\.020 and 0\.020/,
     );
   });
 
