@@ -1,4 +1,4 @@
-import type { ClothLevel } from '../garment/garment.ts';
+import { setVertexAreas } from '../mesh/vertex-areas.ts';
 import { cutHeld, triangleBlocks } from './block-matrix.ts';
 import {
   addContactGradient,
@@ -89,32 +89,9 @@ export function clothSystem(
   return system;
 }
 
-/** Takes the vertices' areas (a third of each triangle round them) from where the cloth is now. */
+/** Takes the vertices' areas from where the cloth is now. */
 export function updateAreas({ membrane, contact, positions }: ClothSystem): void {
-  addVertexAreas(membrane.level, positions, contact.area);
-}
-
-function addVertexAreas({ mesh }: ClothLevel, positions: Float64Array, area: Float64Array): void {
-  const { triangles } = mesh;
-  area.fill(0);
-  for (let i = 0; i < triangles.length; i += 3) {
-    const a = 3 * triangles[i]!;
-    const b = 3 * triangles[i + 1]!;
-    const c = 3 * triangles[i + 2]!;
-    const ux = positions[b]! - positions[a]!;
-    const uy = positions[b + 1]! - positions[a + 1]!;
-    const uz = positions[b + 2]! - positions[a + 2]!;
-    const vx = positions[c]! - positions[a]!;
-    const vy = positions[c + 1]! - positions[a + 1]!;
-    const vz = positions[c + 2]! - positions[a + 2]!;
-    const nx = uy * vz - uz * vy;
-    const ny = uz * vx - ux * vz;
-    const nz = ux * vy - uy * vx;
-    const third = Math.sqrt(nx * nx + ny * ny + nz * nz) / 6;
-    area[triangles[i]!]! += third;
-    area[triangles[i + 1]!]! += third;
-    area[triangles[i + 2]!]! += third;
-  }
+  setVertexAreas(membrane.level.mesh.triangles, positions, contact.area);
 }
 
 /** Energy, gradient and residual at some positions; what the system holds of them is overwritten. */
