@@ -1,10 +1,27 @@
+import { fileURLToPath } from 'node:url';
+
 import { Command, CommanderError } from 'commander';
 
 import { Fault } from '../../core/fault/fault.ts';
 import { sayFault } from '../../core/words/say.ts';
 import { bench } from './bench.ts';
+import { benchSpeed } from './bench-speed.ts';
+import { body } from './body.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
+import { prove } from './prove.ts';
 import { makeTerminal, type Terminal } from './terminal.ts';
+import { wear } from './wear.ts';
+
+/** Seen from the built program, dist/headless/snugfield.js. */
+const demoStudy = fileURLToPath(
+  new URL('../../assets/demo/harbour-waist-shaper.study.json', import.meta.url),
+);
+
+/** The options of all commands, as Commander hands them over. */
+interface Wishes {
+  readonly json?: boolean;
+  readonly out?: string;
+}
 
 /** The command line's grammar; `ended` hears how the command went. */
 function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
@@ -15,13 +32,47 @@ function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
     )
     .exitOverride()
     .addHelpText('after', '\nExit codes: 0 done, 2 bad input, 3 not at rest, 1 a bug or a failed check.');
+  const json = ['--json', 'print JSON only'] as const;
   program
     .command('bench')
     .description('print the fabric that a bench sheet describes')
     .argument('<sheet>', 'bench sheet, *.bench.json')
-    .option('--json', 'print JSON only')
-    .action(async (sheet: string, { json = false }: { json?: boolean }) => {
-      ended(await bench(sheet, json, terminal));
+    .option(...json)
+    .action(async (sheet: string, { json: asJson = false }: Wishes) => {
+      ended(await bench(sheet, asJson, terminal));
+    });
+  program
+    .command('body')
+    .description('print girths and landmarks of a study’s body')
+    .argument('<study>', 'study, *.study.json')
+    .option('--out <file>', 'write the mesh there, in mm: .obj or .glb')
+    .option(...json)
+    .action(async (study: string, { json: asJson = false, out }: Wishes) => {
+      ended(await body(study, { json: asJson, out: out ?? null }, terminal));
+    });
+  program
+    .command('wear')
+    .description('put every fabric of a study on its body and print pressure, stretch, tension, gap and give')
+    .argument('<study>', 'study, *.study.json')
+    .option('--out <folder>', 'write there per fabric a .glb and a .csv, and summary.json')
+    .option(...json)
+    .action(async (study: string, { json: asJson = false, out }: Wishes) => {
+      ended(await wear(study, { json: asJson, out: out ?? null }, terminal));
+    });
+  program
+    .command('prove')
+    .description('compute every outside check and print it beside its source')
+    .option(...json)
+    .action(async ({ json: asJson = false }: Wishes) => {
+      ended(await prove(asJson, terminal));
+    });
+  program
+    .command('bench-speed')
+    .description('time the parts of a study on this machine')
+    .argument('[study]', 'study, *.study.json; the demo if left out')
+    .option(...json)
+    .action(async (study: string | undefined, { json: asJson = false }: Wishes) => {
+      ended(await benchSpeed(study ?? demoStudy, asJson, terminal));
     });
   return program;
 }
@@ -37,6 +88,10 @@ function tellError(error: unknown, terminal: Terminal): ExitCode {
     terminal.remark(`${error.file === null ? '' : `${error.file}: `}${what}\n${remedy}`);
     return exitCodes.badInput;
   }
+  if (isFileTrouble(error)) {
+    terminal.remark(`${error.message}\nChoose another place for the results, or make this one writable.`);
+    return exitCodes.badInput;
+  }
   // Commander has already said what was wrong, or has shown the help that was asked for.
   if (error instanceof CommanderError) return error.exitCode === 0 ? exitCodes.done : exitCodes.badInput;
   terminal.remark(error instanceof Error ? (error.stack ?? error.message) : String(error));
@@ -44,11 +99,21 @@ function tellError(error: unknown, terminal: Terminal): ExitCode {
   return exitCodes.bug;
 }
 
+/** The system would not let a result be written. Whatever cannot be read has become a Fault before. */
+const isFileTrouble = (error: unknown): error is Error =>
+  error instanceof Error &&
+  'code' in error &&
+  ['EACCES', 'EPERM', 'EROFS', 'ENOSPC', 'EISDIR', 'ENOTDIR', 'EEXIST', 'ENOENT', 'ENAMETOOLONG'].some(
+    (code) => error.code === code,
+  );
+
 async function main(): Promise<void> {
   const controller = new AbortController();
   process.once('SIGINT', () => {
     controller.abort();
   });
+  // Whoever reads us may have read enough: `snugfield wear ... | head`.
+  process.stdout.once('error', () => process.exit());
   const terminal = makeTerminal({ stdout: process.stdout, stderr: process.stderr }, controller.signal);
   try {
     const program = grammar(terminal, (code) => {

@@ -1,0 +1,92 @@
+import path from 'node:path';
+
+import { OUTPUT_COLUMNS } from '../../core/study/output-units.ts';
+import type { StudyResult, WornResult } from '../../core/study/study.ts';
+import { wornSummary, type WornSummary } from '../../core/study/worn-summary.ts';
+import { wornTable } from '../../core/study/worn-table.ts';
+import { fixed } from '../../core/sheet/number-format.ts';
+import { FIELD_WORDS } from '../../core/words/field-words.ts';
+import { type FileContent, writeAllWhole } from '../write-whole.ts';
+import { exitCodes, type ExitCode } from './exit-codes.ts';
+import { readStudy } from './read-input.ts';
+import { runTimed } from './run-timed.ts';
+import { findingLines, findingsAsJson } from './say-findings.ts';
+import type { Terminal } from './terminal.ts';
+import { textTable } from './text-table.ts';
+import { wornGlb } from './worn-glb.ts';
+
+export interface WearWishes {
+  readonly json: boolean;
+  /** Folder for the results; null where only the print is wanted. */
+  readonly out: string | null;
+}
+
+/** Puts every fabric of a study on its body, prints the fields in numbers, and writes them where a folder is named. */
+export async function wear(
+  studyFile: string,
+  { json, out }: WearWishes,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const study = await readStudy(studyFile);
+  const { result, times } = await runTimed(study, terminal);
+  const cards = result.worn.map((worn) => wornCard(result, worn, times.fabrics.get(worn.fabricId) ?? 0));
+  const summary = JSON.stringify({ fabrics: cards }, null, 2);
+  if (out !== null) {
+    terminal.progress('writing');
+    const files = result.worn.flatMap((worn) => filesOf(result, worn, out));
+    // Last: whoever finds the summary finds the rest.
+    const last = { path: path.join(out, 'summary.json'), content: `${summary}\n` };
+    await writeAllWhole([...files, last], terminal.stop);
+  }
+  const texts = result.worn.map((worn) => wornAsText(wornSummary(result, worn), result));
+  terminal.result(json ? summary : texts.join('\n\n'));
+  if (out !== null) terminal.remark(`Wrote ${2 * result.worn.length + 1} files to ${out}.`);
+  return result.worn.every(({ equilibrium }) => equilibrium.atRest) ? exitCodes.done : exitCodes.notAtRest;
+}
+
+/** One fabric in numbers, as `summary.json` and `--json` have it. */
+function wornCard(result: StudyResult, worn: WornResult, seconds: number) {
+  const { id, vertexCount, residual, atRest, findings, fields } = wornSummary(result, worn);
+  return {
+    id,
+    vertexCount,
+    residual,
+    seconds: Number(seconds.toFixed(2)),
+    atRest,
+    findings: findingsAsJson(findings),
+    fields,
+  };
+}
+
+function filesOf(result: StudyResult, worn: WornResult, out: string): FileContent[] {
+  const named = (ending: string) => path.join(out, `${worn.fabricId}${ending}`);
+  return [
+    { path: named('.glb'), content: wornGlb(result, worn) },
+    { path: named('.csv'), content: wornTable(result, worn) },
+  ];
+}
+
+/** The unit that a column's name ends with, and the decimals that are worth reading. */
+const unitsByEnding = [
+  ['KPa', 'kPa', 3],
+  ['MmHg', 'mmHg', 1],
+  ['Percent', '%', 1],
+  ['NPerM', 'N/m', 1],
+  ['Mm', 'mm', 2],
+] as const;
+
+function wornAsText(summary: WornSummary, result: StudyResult): string {
+  const rows = OUTPUT_COLUMNS.map(({ field, name }) => {
+    const spread = summary.fields[name]!;
+    const [, unit, decimals] = unitsByEnding.find(([ending]) => name.endsWith(ending)) ?? ['', '', 3];
+    const numbers = [spread.min, spread.mean, spread.p95, spread.max].map((value) => fixed(value, decimals));
+    return [FIELD_WORDS[field].name, unit, ...numbers];
+  });
+  const rest = summary.atRest ? 'at rest' : 'NOT at rest';
+  const findings = findingLines(summary.findings);
+  return [
+    `${summary.id}: ${rest}, ${summary.residual.toExponential(1)} out of balance, ${summary.vertexCount} vertices, warp ${result.garment.warp} the body`,
+    textTable([['', '', 'least', 'mean', '95 %', 'most'], ...rows], 2),
+    ...(findings === '' ? [] : [findings]),
+  ].join('\n');
+}
