@@ -28,20 +28,20 @@ export interface IdealStrips {
  * ratio (two points by a straight line).
  */
 export function lawFromStrips(strips: IdealStrips): TensionLaw {
-  const warp = curveOf(strips.warp);
-  const weft = curveOf(strips.weft);
+  const warp = idealCurve(strips.warp);
+  const weft = idealCurve(strips.weft);
   const coupling = strips.coupling ?? reciprocalCoupling(warp, weft, 0.1).coupling;
   if ('modulus' in strips.shear) {
     const { modulus } = strips.shear;
     return assembleLaw({ warp, weft, coupling, shear: (angle) => modulus * angle });
   }
   const unsheared = assembleLaw({ warp, weft, coupling, shear: () => 0 });
-  const { slope } = shearFromBias(unsheared, curveOf(strips.shear.bias));
+  const { slope } = shearFromBias(unsheared, idealCurve(strips.shear.bias));
   return assembleLaw({ warp, weft, coupling, shear: slope });
 }
 
 /** T(l) and w(x) through the points; tau straight in x beyond the last. */
-function curveOf(strip: IdealStrip): AxisCurve {
+export function idealCurve(strip: IdealStrip): AxisCurve {
   const load = strip.load.filter(([stretch]) => stretch > 1);
   const tension = monotoneCubic([1, ...load.map(([l]) => l)], [0, ...load.map(([, t]) => t)]);
   const last = load.at(-1)![0];

@@ -4,7 +4,8 @@ import { percentFromRatio } from '../units/units.ts';
 import { monotoneCubic, slopeAt, valueAt } from '../units/monotone-cubic.ts';
 import type { ForceReading } from './bench-readings.ts';
 import type { Branch, Direction } from './fabric.ts';
-import { isotonic } from './isotonic.ts';
+import { cubicTau } from './cubic-tau.ts';
+import { isotonic, tilted } from './isotonic.ts';
 
 /** One force curve off the bench. */
 export interface ForceReadings {
@@ -35,9 +36,8 @@ const PRE_TENSION_SHARE = 0.02;
 const NO_FORCE_SHARE = 0.002;
 /** A repair of more than this share of the force is refused. */
 const REPAIR_TO_REFUSE = 0.1;
-/** A cubic replaces the readings when the repair exceeds the first, while its relative misses (rms) stay below the second. */
+/** A cubic replaces the readings when the repair exceeds this share of the force. */
 const REPAIR_TO_SMOOTH = 0.03;
-const CUBIC_TO_KEEP = 0.05;
 const READINGS_TO_SMOOTH = 6;
 
 /**
@@ -167,69 +167,6 @@ function risingTension(strip: ForceReadings, kept: readonly ForceReading[]): Ris
   };
   if (repair > REPAIR_TO_REFUSE) throw new Fault('bench/force-falls', facts);
   return { tension, repair, findings: [{ code: 'bench/force-repaired', facts }] };
-}
-
-/**
- * Pooled forces, which isotonic regression leaves level, tilted to half the slope between the pool's neighbours: a
- * level force would be a fabric about to give way, which a repaired reading is no evidence of.
- */
-function tilted(forces: readonly number[], extensions: readonly number[]): number[] {
-  const result = [...forces];
-  for (let first = 0; first < forces.length;) {
-    let last = first;
-    while (last + 1 < forces.length && forces[last + 1] === forces[first]) last++;
-    if (last > first) {
-      const before =
-        first > 0 ? { at: extensions[first - 1]!, force: forces[first - 1]! } : { at: 0, force: 0 };
-      const level = forces[first]!;
-      const afterAt = extensions[last + 1] ?? extensions[last]!;
-      const afterForce = forces[last + 1] ?? level + (level - before.force) / 2;
-      const middle = (extensions[first]! + extensions[last]!) / 2;
-      const half = (extensions[last]! - extensions[first]!) / 2;
-      const slope = Math.min(
-        (afterForce - before.force) / (2 * (afterAt - before.at)),
-        (0.9 * (level - before.force)) / half,
-        (0.9 * (afterForce - level)) / half,
-      );
-      for (let i = first; i <= last; i++) result[i] = level + slope * (extensions[i]! - middle);
-    }
-    first = last + 1;
-  }
-  return result;
-}
-
-/** tau = a1 x + a2 x^2 + a3 x^3 by least squares on relative misses; null where it falls or misses too much (rms). */
-function cubicTau(
-  x: readonly number[],
-  tau: readonly number[],
-): { tau: (x: number) => number; residual: number } | null {
-  const rows = x.map((at, i) => [at / tau[i]!, at ** 2 / tau[i]!, at ** 3 / tau[i]!]);
-  const [a1, a2, a3] = leastSquares(rows);
-  const cubic = (at: number): number => at * (a1! + at * (a2! + at * a3!));
-  const residual = Math.sqrt(x.reduce((sum, at, i) => sum + (cubic(at) / tau[i]! - 1) ** 2, 0) / x.length);
-  const last = x.at(-1)!;
-  for (let i = 0; i <= 50; i++) {
-    const at = (i / 50) * last;
-    if (!(a1! + at * (2 * a2! + 3 * a3! * at) > 0)) return null;
-  }
-  return residual <= CUBIC_TO_KEEP ? { tau: cubic, residual } : null;
-}
-
-/** Coefficients a with sum over rows of (row . a - 1)^2 least, by elimination of the normal equations. */
-function leastSquares(rows: readonly (readonly number[])[]): number[] {
-  const n = rows[0]!.length;
-  const normal = Array.from({ length: n }, (_, i) => [
-    ...Array.from({ length: n }, (_, j) => rows.reduce((sum, row) => sum + row[i]! * row[j]!, 0)),
-    rows.reduce((sum, row) => sum + row[i]!, 0),
-  ]);
-  for (let pivot = 0; pivot < n; pivot++) {
-    for (let i = 0; i < n; i++) {
-      if (i === pivot) continue;
-      const share = normal[i]![pivot]! / normal[pivot]![pivot]!;
-      for (let j = pivot; j <= n; j++) normal[i]![j] = normal[i]![j]! - share * normal[pivot]![j]!;
-    }
-  }
-  return normal.map((row, i) => row[n]! / row[i]!);
 }
 
 /** A curve continued by a straight line; the slope at the end by a difference where it is not given. */
