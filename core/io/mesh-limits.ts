@@ -1,0 +1,19 @@
+import { Fault } from '../fault/fault.ts';
+
+/** The most a mesh file may hold: ten times what a fine body scan has, and little enough to stay in memory. */
+export const MESH_LIMITS = {
+  bytes: 256 * 2 ** 20,
+  vertices: 3_000_000,
+  triangles: 4_000_000,
+  'corners of one face': 1000,
+} as const;
+
+/**
+ * Stops a file that would fill the memory.
+ *
+ * @throws {Fault} `mesh/too-large`.
+ */
+export function requireWithin(what: keyof typeof MESH_LIMITS, found: number): void {
+  const limit = MESH_LIMITS[what];
+  if (found > limit) throw new Fault('mesh/too-large', { what, found, limit });
+}
