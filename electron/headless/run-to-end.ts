@@ -32,6 +32,8 @@ export async function runToEnd<Progress, Result>(
     if (now - lastTurn > longestTurn) {
       // oxlint-disable-next-line no-await-in-loop -- giving signals their turn is the point
       await nextTurn();
+      // Into the work, so that whatever it holds is given back.
+      if (stop.aborted) work.throw(stop.reason);
       stop.throwIfAborted();
       lastTurn = performance.now();
     }

@@ -26,8 +26,8 @@ export const appWindowArguments = ({ address, profile, isRoot }) => [
   '--use-mock-keychain',
   // Where there is no graphics card, draw in software: safe here, since the only page shown is ours.
   '--enable-unsafe-swiftshader',
-  // Chromium refuses to start as root with its sandbox.
-  ...(isRoot ? ['--no-sandbox'] : []),
+  // Chromium refuses to start as root with its sandbox, and without it shows a warning bar unless under test.
+  ...(isRoot ? ['--no-sandbox', '--test-type'] : []),
 ];
 
 /**
