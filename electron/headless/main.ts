@@ -9,6 +9,7 @@ import { benchSpeed } from './bench-speed.ts';
 import { body } from './body.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
 import { prove } from './prove.ts';
+import { namingFile } from './read-input.ts';
 import { makeTerminal, type Terminal } from './terminal.ts';
 import { wear } from './wear.ts';
 
@@ -48,7 +49,7 @@ function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
     .option('--out <file>', 'write the mesh there, in mm: .obj or .glb')
     .option(...json)
     .action(async (study: string, { json: asJson = false, out }: Wishes) => {
-      ended(await body(study, { json: asJson, out: out ?? null }, terminal));
+      ended(await namingFile(study, () => body(study, { json: asJson, out: out ?? null }, terminal)));
     });
   program
     .command('wear')
@@ -57,7 +58,7 @@ function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
     .option('--out <folder>', 'write there per fabric a .glb and a .csv, and summary.json')
     .option(...json)
     .action(async (study: string, { json: asJson = false, out }: Wishes) => {
-      ended(await wear(study, { json: asJson, out: out ?? null }, terminal));
+      ended(await namingFile(study, () => wear(study, { json: asJson, out: out ?? null }, terminal)));
     });
   program
     .command('prove')
@@ -72,7 +73,8 @@ function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
     .argument('[study]', 'study, *.study.json; the demo if left out')
     .option(...json)
     .action(async (study: string | undefined, { json: asJson = false }: Wishes) => {
-      ended(await benchSpeed(study ?? demoStudy, asJson, terminal));
+      const file = study ?? demoStudy;
+      ended(await namingFile(file, () => benchSpeed(file, asJson, terminal)));
     });
   return program;
 }

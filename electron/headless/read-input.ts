@@ -41,3 +41,17 @@ function filesBeside(studyFile: string): FilesBeside {
  */
 export const readStudy = async (studyFile: string): Promise<Study> =>
   openStudy(await readText(studyFile), studyFile, filesBeside(studyFile));
+
+/**
+ * Runs `work` and names `file` in whatever fault comes out of it; as core's `inFile`, for work that takes its time.
+ *
+ * @throws {Fault} the same fault.
+ */
+export async function namingFile<T>(file: string, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof Fault) error.file ??= file;
+    throw error;
+  }
+}

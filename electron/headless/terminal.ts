@@ -41,7 +41,7 @@ export function makeTerminal(
     progress: (text) => {
       if (!stderr.isTTY) return;
       wipe();
-      stderr.write(text.slice(0, (stderr.columns ?? 80) - 1));
+      stderr.write(text.slice(0, (stderr.columns || 80) - 1));
       isLineShown = true;
     },
     stop,

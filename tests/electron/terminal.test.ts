@@ -44,12 +44,12 @@ describe('textTable', () => {
   });
 });
 
-describe('runToEnd', () => {
-  function* count(to: number): Generator<number, string> {
-    for (let i = 1; i <= to; i++) yield i;
-    return 'counted';
-  }
+function* count(to: number): Generator<number, string> {
+  for (let i = 1; i <= to; i++) yield i;
+  return 'counted';
+}
 
+describe('runToEnd', () => {
   it('passes every step on and returns the result', async () => {
     const heard: (number | null)[] = [];
     const result = await runToEnd(count(3), new AbortController().signal, ({ progress }) =>

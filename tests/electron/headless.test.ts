@@ -1,0 +1,273 @@
+/** The command line as built, each command in a process of its own: exit codes, what is printed where, what is written. */
+import { spawn } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+
+import { validateBytes } from 'gltf-validator';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
+import { buildStale, projectFolder } from '../../electron/launch/build.mjs';
+
+const demo = (name: string) => path.join(projectFolder, 'assets/demo', name);
+const demoStudy = demo('harbour-waist-shaper.study.json');
+const sheet = demo('tern-210.bench.json');
+let folder: string;
+const inFolder = (name: string) => path.join(folder, name);
+
+interface StudyText {
+  readonly body: { readonly fitBody: Readonly<Record<string, number>> };
+  readonly fabrics: readonly { readonly id: string; readonly sheet: string }[];
+  readonly garment: { readonly tube: { readonly girths: readonly { readonly atMm: number }[] } };
+}
+
+/** The demo study, changed, in a file of its own. */
+function study(name: string, change: (study: StudyText) => object): string {
+  const read = JSON.parse(readFileSync(demoStudy, 'utf8')) as StudyText;
+  const fabrics = [{ id: 'tern-210', sheet }];
+  writeFileSync(inFolder(name), JSON.stringify({ ...read, fabrics, edgeMm: 25, ...change(read) }));
+  return inFolder(name);
+}
+
+const withGirths = (relaxedMm: number) => (read: StudyText) => ({
+  garment: {
+    tube: { ...read.garment.tube, girths: read.garment.tube.girths.map(({ atMm }) => ({ atMm, relaxedMm })) },
+  },
+});
+
+interface Ended {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** @param interruptAfter - Sends Ctrl-C's signal after so many ms. */
+function run(words: readonly string[], interruptAfter?: number): Promise<Ended> {
+  const child = spawn(process.execPath, [
+    path.join(projectFolder, 'electron/launch/snugfield.mjs'),
+    ...words,
+  ]);
+  let out = '';
+  let err = '';
+  child.stdout.setEncoding('utf8').on('data', (text: string) => (out += text));
+  child.stderr.setEncoding('utf8').on('data', (text: string) => (err += text));
+  if (interruptAfter !== undefined) setTimeout(() => child.kill('SIGINT'), interruptAfter);
+  return new Promise((resolve) => {
+    child.once('close', (code) => resolve({ code, out, err }));
+  });
+}
+
+beforeAll(async () => {
+  folder = mkdtempSync(path.join(tmpdir(), 'headless-'));
+  await buildStale(['headless']);
+}, 120_000);
+afterAll(() => {
+  rmSync(folder, { recursive: true });
+});
+
+describe('bad input ends with 2 and says where and what to do', () => {
+  const cases: readonly (readonly [string, () => string[], readonly string[]])[] = [
+    ['a bench sheet that is not there', () => ['bench', inFolder('none.json')], ['none.json']],
+    [
+      'broken JSON',
+      () => {
+        writeFileSync(inFolder('broken.json'), '{\n  "snugfieldBench": 1,\n  "name" "x"\n}');
+        return ['bench', inFolder('broken.json')];
+      },
+      ['broken.json', 'line 3'],
+    ],
+    [
+      'a study that names a sheet which is not beside it',
+      () => [
+        'wear',
+        study('no-sheet.study.json', () => ({ fabrics: [{ id: 'a', sheet: 'gone.bench.json' }] })),
+      ],
+      ['gone.bench.json'],
+    ],
+    [
+      'a girth of the wrong kind',
+      () => ['body', study('wrong.study.json', () => ({ body: { fitBody: { statureMm: 'tall' } } }))],
+      ['wrong.study.json', 'statureMm', 'tall'],
+    ],
+    [
+      'half girths for girths',
+      () => ['wear', study('half.study.json', withGirths(220))],
+      ['half.study.json', '220 mm', 'half girths'],
+    ],
+    [
+      'a mesh format that is not written',
+      () => ['body', demoStudy, '--out', inFolder('b.stl')],
+      ['b.stl', '.obj, .glb'],
+    ],
+    ['a folder that cannot be', () => ['body', demoStudy, '--out', `${sheet}/b.obj`], ['b.obj']],
+    ['an unknown option', () => ['bench', sheet, '--jason'], ['--jason']],
+    ['an unknown command', () => ['press', sheet], ['press']],
+    ['a missing argument', () => ['wear'], ['study']],
+  ];
+  it.each(cases)('%s', async (_name, words, said) => {
+    const { code, out, err } = await run(words());
+    expect([code, out]).toEqual([2, '']);
+    for (const part of said) expect(err).toContain(part);
+    expect(err).not.toMatch(/\bat .*\.js:\d+/);
+  });
+
+  it('keeps stdout empty for --json too', async () => {
+    expect(await run(['bench', inFolder('none.json'), '--json'])).toMatchObject({ code: 2, out: '' });
+  });
+});
+
+describe('bench', () => {
+  it('prints JSON alone, whose areal density is mass over area of the strips', async () => {
+    const { code, out, err } = await run(['bench', sheet, '--json']);
+    const card = JSON.parse(out) as { arealDensityGPerM2: number; tension: { loadNPerM: number }[] };
+    const { strip } = JSON.parse(readFileSync(sheet, 'utf8')) as {
+      strip: { lengthMm: number; widthMm: number; massG: Record<string, number | number[]> };
+    };
+    const means = Object.values(strip.massG).map(
+      (mass) => [mass].flat().reduce((a, b) => a + b) / [mass].flat().length,
+    );
+    const area = strip.lengthMm * strip.widthMm * 1e-6;
+    // The mean over directions of each direction's mean: exact arithmetic, so only rounding is allowed for.
+    expect(card.arealDensityGPerM2).toBeCloseTo(means.reduce((a, b) => a + b) / means.length / area, 6);
+    expect(card.tension).toHaveLength(12);
+    expect([code, err]).toEqual([0, '']);
+  });
+
+  it('prints a table for people, with units', async () => {
+    const { out } = await run(['bench', sheet]);
+    for (const part of ['g/m²', 'mm under', 'µN·m', 'N per m', '20 %', '80 %', 'invented'])
+      expect(out).toContain(part);
+  });
+});
+
+describe('body', () => {
+  it('prints the girths that were asked for', async () => {
+    const { code, out } = await run(['body', demoStudy, '--json']);
+    const card = JSON.parse(out) as {
+      vertexCount: number;
+      triangleCount: number;
+      girths: { name: string; levelMm: number; girthMm: number }[];
+      landmarks: Record<string, number[]>;
+      findings: { sentence: string }[];
+    };
+    const asked = (JSON.parse(readFileSync(demoStudy, 'utf8')) as StudyText).body.fitBody;
+    for (const name of ['bust', 'underbust', 'waist', 'hip']) {
+      const girth = card.girths.find((one) => one.name === name);
+      // A tape is read to the millimetre (common practice).
+      expect(Math.abs((girth?.girthMm ?? 0) - asked[`${name}Mm`]!)).toBeLessThan(1);
+    }
+    // A closed surface without handles: V - E + F = 2 with E = 3F/2. @see Euler 1758
+    expect(card.vertexCount - card.triangleCount / 2).toBe(2);
+    expect(Object.values(card.landmarks).every((point) => point.length === 3)).toBe(true);
+    expect(code).toBe(0);
+  });
+
+  it('writes OBJ and GLB in mm, as tall as was asked', async () => {
+    for (const ending of ['obj', 'glb']) {
+      expect((await run(['body', demoStudy, '--out', inFolder(`b.${ending}`)])).code).toBe(0);
+    }
+    const lines = readFileSync(inFolder('b.obj'), 'utf8')
+      .split('\n')
+      .filter((line) => line.startsWith('v '));
+    const heights = lines.map((line) => Number(line.split(' ')[2]));
+    const report = await validateBytes(new Uint8Array(readFileSync(inFolder('b.glb'))));
+    expect(report.issues.numErrors).toBe(0);
+    expect(report.info.totalVertexCount).toBe(lines.length);
+    // The fit body has no head: between floor and shoulders at least, below stature at most.
+    expect(Math.max(...heights)).toBeGreaterThan(1000);
+    expect(Math.max(...heights)).toBeLessThan(1680);
+  });
+});
+
+describe('wear', () => {
+  it('prints what it writes: one line a vertex, one attribute a column, a summary', async () => {
+    const out = inFolder('new/results');
+    const ended = await run(['wear', study('coarse.study.json', () => ({})), '--out', out, '--json']);
+    expect(ended.code).toBe(0);
+    expect(readdirSync(out).sort()).toEqual(['summary.json', 'tern-210.csv', 'tern-210.glb']);
+    expect(JSON.parse(ended.out)).toEqual(JSON.parse(readFileSync(path.join(out, 'summary.json'), 'utf8')));
+    const { fabrics } = JSON.parse(ended.out) as {
+      fabrics: {
+        id: string;
+        vertexCount: number;
+        atRest: boolean;
+        seconds: number;
+        fields: Record<string, Record<string, number>>;
+      }[];
+    };
+    const [worn] = fabrics;
+    expect(worn).toMatchObject({ id: 'tern-210', atRest: true });
+    for (const { min, mean, p95, max } of Object.values(worn!.fields) as {
+      min: number;
+      mean: number;
+      p95: number;
+      max: number;
+    }[]) {
+      expect(min <= mean && mean <= max && min <= p95 && p95 <= max).toBe(true);
+    }
+    const [head = '', ...rows] = readFileSync(path.join(out, 'tern-210.csv'), 'utf8').trimEnd().split('\n');
+    expect(rows).toHaveLength(worn!.vertexCount);
+    const columns = head.split(',');
+    for (const name of Object.keys(worn!.fields)) expect(columns).toContain(name);
+
+    const glb = new Uint8Array(readFileSync(path.join(out, 'tern-210.glb')));
+    const report = await validateBytes(glb);
+    expect([report.issues.numErrors, report.info.totalVertexCount]).toEqual([0, worn!.vertexCount]);
+    const text = new TextDecoder().decode(
+      glb.subarray(20, 20 + new DataView(glb.buffer).getUint32(12, true)),
+    );
+    const { meshes } = JSON.parse(text) as { meshes: { primitives: { attributes: object }[] }[] };
+    const attributes = Object.keys(meshes[0]!.primitives[0]!.attributes);
+    for (const name of columns.slice(3)) expect(attributes).toContain(`_${name.toUpperCase()}`);
+  });
+
+  it('ends with 3 where the garment does not come to rest, and shows the numbers all the same', async () => {
+    // 2 m of fabric round a body of 1 m: nothing holds it anywhere.
+    const { code, out } = await run(['wear', study('loose.study.json', withGirths(2000))]);
+    expect(code).toBe(3);
+    expect(out).toContain('NOT at rest');
+  });
+
+  it.skipIf(process.platform === 'win32')('leaves nothing behind when Ctrl-C ends it', async () => {
+    const out = inFolder('stopped');
+    const fine = study('fine.study.json', () => ({ edgeMm: 2 }));
+    const { code, out: printed, err } = await run(['wear', fine, '--out', out], 4000);
+    expect([code, printed]).toEqual([130, '']);
+    expect(err).toContain('Stopped');
+    expect(existsSync(out)).toBe(false);
+  });
+});
+
+describe('prove', () => {
+  it('prints every check with its source, and ends with 0 only if all pass', async () => {
+    const { code, out } = await run(['prove', '--json']);
+    const { checks, passed, failed } = JSON.parse(out) as {
+      checks: {
+        id: string;
+        source: string;
+        expected: number;
+        got: number;
+        tolerance: number;
+        pass: boolean;
+      }[];
+      passed: number;
+      failed: number;
+    };
+    expect(passed + failed).toBe(checks.length);
+    expect(checks.length).toBeGreaterThan(0);
+    expect(new Set(checks.map(({ id }) => id)).size).toBe(checks.length);
+    for (const { source, expected, got, tolerance, pass } of checks) {
+      expect(source.length).toBeGreaterThan(10);
+      expect(pass).toBe(Math.abs(got - expected) <= tolerance);
+    }
+    expect(code).toBe(failed === 0 ? 0 : 1);
+  });
+});
+
+describe('help', () => {
+  it('names every command and the exit codes', async () => {
+    const { code, out } = await run(['--help']);
+    expect(code).toBe(0);
+    for (const part of ['bench', 'body', 'wear', 'prove', 'Exit codes']) expect(out).toContain(part);
+  });
+});
