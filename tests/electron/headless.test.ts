@@ -74,7 +74,7 @@ describe('bad input ends with 2 and says where and what to do', () => {
         writeFileSync(inFolder('broken.json'), '{\n  "snugfieldBench": 1,\n  "name" "x"\n}');
         return ['bench', inFolder('broken.json')];
       },
-      ['broken.json', 'line 3'],
+      ['broken.json', 'Line 3'],
     ],
     [
       'a study that names a sheet which is not beside it',
@@ -230,8 +230,8 @@ describe('wear', () => {
 
   it.skipIf(process.platform === 'win32')('leaves nothing behind when Ctrl-C ends it', async () => {
     const out = inFolder('stopped');
-    const fine = study('fine.study.json', () => ({ edgeMm: 2 }));
-    const { code, out: printed, err } = await run(['wear', fine, '--out', out], 4000);
+    const fine = study('finest.study.json', () => ({ edgeMm: 1 }));
+    const { code, out: printed, err } = await run(['wear', fine, '--out', out], 2500);
     expect([code, printed]).toEqual([130, '']);
     expect(err).toContain('Stopped');
     expect(existsSync(out)).toBe(false);
