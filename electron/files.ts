@@ -27,7 +27,7 @@ export interface FileDialogs {
 
 const studyFilter: FileFilter = { name: 'Snugfield study', extensions: ['json'] };
 const pickFilters: Record<PickKind, { title: string; filter: FileFilter }> = {
-  bench: { title: 'Open a bench sheet', filter: { name: 'Bench sheet', extensions: ['json', 'csv'] } },
+  bench: { title: 'Open a bench sheet', filter: { name: 'Bench sheet', extensions: ['json'] } },
   body: { title: 'Open a body', filter: { name: 'Body mesh', extensions: ['obj', 'glb'] } },
 };
 
