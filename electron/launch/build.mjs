@@ -101,7 +101,8 @@ async function buildRenderer(root) {
     root: path.join(root, 'renderer'),
     // Relative addresses: the page lives under a token in the browser and under a scheme of its own in Electron.
     base: './',
-    logLevel: 'warn',
+    // Warnings would be lost on whoever only starts the program: a package's Node half, left out here, causes some.
+    logLevel: 'error',
     build: { outDir: path.join(root, 'dist/renderer'), emptyOutDir: true, chunkSizeWarningLimit: 4000 },
   });
 }
