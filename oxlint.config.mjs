@@ -121,7 +121,10 @@ export default {
       ['renderer/bridge/**'],
       [
         noNode,
-        forbid(['electron', '**/electron/!(contract*)'], 'Types of electron/contract only.'),
+        forbid(
+          ['electron', '**/electron/**', '!**/electron/contract.ts'],
+          'Types of electron/contract only.',
+        ),
         noCoreValues('sheet', 'words'),
       ],
     ),

@@ -8,7 +8,8 @@ import { textTable } from './text-table.ts';
 /** Runs every outside check and prints what the source says, what comes out here, and how far apart they may be. */
 export async function prove(asJson: boolean, terminal: Terminal): Promise<ExitCode> {
   const checks = await runToEnd(runProof(), terminal.stop, ({ progress }) => {
-    if (progress !== null) terminal.progress(`checking: ${JSON.stringify(progress)}`);
+    if (progress !== null)
+      terminal.progress(`checking ${progress.subject} (${progress.done + 1} of ${progress.of})`);
   });
   const judged = checks.map((check) => ({ ...check, pass: passes(check) }));
   const failed = judged.filter(({ pass }) => !pass).length;

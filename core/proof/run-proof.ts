@@ -1,0 +1,45 @@
+import { benchArithmeticChecks } from './bench-arithmetic.ts';
+import { biaxialRubberChecks } from './biaxial-rubber.ts';
+import type { Check } from './check.ts';
+import { conversionChecks } from './conversions.ts';
+import { tubeOnCone } from './tube-on-cone.ts';
+import { tubeOnCylinder } from './tube-on-cylinder.ts';
+import { tubeOnEllipse } from './tube-on-ellipse.ts';
+import { tubeOnYieldingCylinder } from './tube-on-yielding-cylinder.ts';
+import { virtualStripChecks } from './virtual-strips.ts';
+
+/** A group of checks on one subject. */
+export interface ProofSubject {
+  readonly subject: string;
+  readonly run: () => Check[];
+}
+
+/** Everything that is held against the outside world, the quick ones first. */
+export const PROOF_SUBJECTS: readonly ProofSubject[] = [
+  { subject: 'conversions', run: conversionChecks },
+  { subject: 'bench arithmetic', run: benchArithmeticChecks },
+  { subject: 'strips of the fitted law', run: virtualStripChecks },
+  { subject: 'biaxial rubber', run: biaxialRubberChecks },
+  { subject: 'tube on a cylinder', run: tubeOnCylinder },
+  { subject: 'tube on a yielding cylinder', run: tubeOnYieldingCylinder },
+  { subject: 'tube on an ellipse', run: tubeOnEllipse },
+  { subject: 'tube on a cone', run: tubeOnCone },
+];
+
+/** How far a proof has come. */
+export interface ProofProgress {
+  /** What is checked next. */
+  readonly subject: string;
+  readonly done: number;
+  readonly of: number;
+}
+
+/** Runs every outside check, naming each subject before it begins. */
+export function* runProof(): Generator<ProofProgress, Check[]> {
+  const checks: Check[] = [];
+  for (const [done, { subject, run }] of PROOF_SUBJECTS.entries()) {
+    yield { subject, done, of: PROOF_SUBJECTS.length };
+    checks.push(...run());
+  }
+  return checks;
+}
