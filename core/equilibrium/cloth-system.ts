@@ -43,7 +43,7 @@ export interface ClothSystem {
  * Cloth that slides freely may turn round the body without any resistance. A stiffness of this share of the cloth's own
  * over its area keeps the steps' equations solvable and the cloth from wandering; it is no force, so it moves no result.
  */
-const PROXIMAL_SHARE = 1e-3;
+const PROXIMAL_SHARE = 1e-4;
 
 /** Sets up one level; `positions` are where it starts, and are moved by the search. */
 export function clothSystem(

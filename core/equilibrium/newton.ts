@@ -16,7 +16,9 @@ const EXACT_BELOW = 0.2;
 const STEPS_WITHOUT_EXACT = 3;
 /** Share of the promised fall in energy that a step must bring. @see Nocedal & Wright (2006), eq. (3.6). */
 const ARMIJO = 1e-4;
-const MOST_HALVINGS = 10;
+const MOST_TRIALS = 12;
+/** A step is shortened to where a parabola through what is known has its lowest point, within these shares of itself. */
+const SHORTEN = { least: 1e-3, most: 0.5 };
 /** Contact areas follow the cloth this many steps, and as long as the residual is above this; then they stay. */
 const AREAS_FOLLOW = { steps: 3, above: 1e-2 };
 /** A search that has not lowered its best residual by a tenth in this many steps has stalled. */
@@ -134,7 +136,7 @@ function takeStep(system: ClothSystem, { step, trial, downhill }: NewtonRoom): b
   const { energy, residual } = sum;
   const roundOff = 1e-11 * Math.abs(energy);
   let share = Math.min(1, LONGEST_STEP / longest(step));
-  for (let halving = 0; halving <= MOST_HALVINGS; halving++) {
+  for (let trialCount = 0; trialCount < MOST_TRIALS; trialCount++) {
     for (let i = 0; i < positions.length; i++) trial[i] = positions[i]! + share * step[i]!;
     evaluate(system, trial);
     const falls = sum.energy <= energy + ARMIJO * share * slope;
@@ -143,7 +145,8 @@ function takeStep(system: ClothSystem, { step, trial, downhill }: NewtonRoom): b
       positions.set(trial);
       return true;
     }
-    share /= 2;
+    const lowest = (-slope * share) / (2 * (sum.energy - energy - slope * share));
+    share *= Math.max(SHORTEN.least, Math.min(SHORTEN.most, lowest));
   }
   evaluate(system, positions);
   return false;
