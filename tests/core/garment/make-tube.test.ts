@@ -90,10 +90,10 @@ describe('a tube laid on a cylinder', () => {
   });
 });
 
-describe('a tube that cannot be laid', () => {
-  const tryTube = (change: Partial<TubeSheet>) =>
-    faultOf(() => makeTube({ ...sheet, ...change }, body, 0.008));
+const area = (areas: Float64Array) => areas.reduce((sum, value) => sum + value, 0);
+const tryTube = (change: Partial<TubeSheet>) => faultOf(() => makeTube({ ...sheet, ...change }, body, 0.008));
 
+describe('a tube that cannot be laid', () => {
   it.each([
     ['garment/levels-swapped', { from: 0.3, to: 0.1 }],
     ['garment/too-short', { to: 0.11 }],
