@@ -26,8 +26,8 @@ export interface ClothSystem {
   readonly top: number;
   /** Where each triangle's 9x9 goes. */
   readonly blocks: Uint32Array;
-  /** Stiffness per area that damps a Newton step but is no force, Pa/m; see {@link PROXIMAL_SHARE}. */
-  readonly proximal: number;
+  /** Stiffness per area that damps a Newton step but is no force, Pa/m; raised while steps turn out too long. */
+  readonly proximal: { now: number; readonly least: number };
   readonly leastForce: number;
   /** Where the cloth is now; 3*V, m. */
   readonly positions: Float64Array;
@@ -56,6 +56,7 @@ export function clothSystem(
   const vertexCount = positions.length / 3;
   const held = problem.held?.[top];
   const area = level.restArea.reduce((sum, one) => sum + one, 0);
+  const proximal = (PROXIMAL_SHARE * problem.law.typicalStiffness) / area;
   const system: ClothSystem = {
     membrane: { level, law: problem.law, room: membraneRoom() },
     contact: {
@@ -77,7 +78,7 @@ export function clothSystem(
     multigrid,
     top,
     blocks: triangleBlocks(multigrid.levels[top]!.matrix.pattern, level.mesh.triangles),
-    proximal: (PROXIMAL_SHARE * problem.law.typicalStiffness) / area,
+    proximal: { now: proximal, least: proximal },
     leastForce: leastForce(problem.law.typicalStiffness, level.restArea),
     positions,
     gradient: new Float64Array(3 * vertexCount),
@@ -128,7 +129,7 @@ export function assemble(system: ClothSystem, exact: boolean): boolean {
   if (friction) addFrictionStiffness(friction, positions, pattern.diagonal, values);
   for (let v = 0; v < contact.area.length; v++) {
     const at = 9 * pattern.diagonal[v]!;
-    for (let i = 0; i < 9; i += 4) values[at + i]! += proximal * contact.area[v]!;
+    for (let i = 0; i < 9; i += 4) values[at + i]! += proximal.now * contact.area[v]!;
   }
   if (held) cutHeld(matrix, held);
   return updateMultigrid(multigrid, top);

@@ -23,7 +23,8 @@ const SHORTEN = { least: 1e-3, most: 0.5 };
 const AREAS_FOLLOW = { steps: 3, above: 1e-2 };
 /** A search that has not lowered its best residual by a tenth in this many steps has stalled. */
 const PATIENCE = 15;
-const MOST_LINEAR_ITERATIONS = 200;
+const MOST_LINEAR_ITERATIONS = 100;
+const DAMPING = { raiseBelow: 0.3, factor: 10 };
 
 export interface NewtonGoal {
   readonly tolerance: number;
@@ -143,6 +144,7 @@ function takeStep(system: ClothSystem, { step, trial, downhill }: NewtonRoom): b
     const calms = -share * slope < roundOff && sum.residual < residual;
     if (falls || calms) {
       positions.set(trial);
+      adaptDamping(system, share);
       return true;
     }
     const lowest = (-slope * share) / (2 * (sum.energy - energy - slope * share));
@@ -150,6 +152,17 @@ function takeStep(system: ClothSystem, { step, trial, downhill }: NewtonRoom): b
   }
   evaluate(system, positions);
   return false;
+}
+
+/**
+ * Loose cloth hardly resists some motions: undamped steps along them are far too long to be true, and shortening the
+ * whole step would stop all others too. Damping is raised after a much shortened step, lowered after a whole one.
+ *
+ * @see Nocedal & Wright (2006), section 10.3 (Levenberg-Marquardt).
+ */
+function adaptDamping({ proximal }: ClothSystem, share: number): void {
+  if (share < DAMPING.raiseBelow) proximal.now *= DAMPING.factor;
+  else if (share === 1) proximal.now = Math.max(proximal.least, proximal.now / DAMPING.factor);
 }
 
 /** Length of the longest displacement of a vertex, m. */
