@@ -6,6 +6,7 @@ import {
   dot,
   type ConjugateGradientRoom,
 } from './conjugate-gradient.ts';
+import { SAMPLE_SIZE } from './contact-force.ts';
 import { vCycle } from './multigrid.ts';
 
 /** No vertex moves farther than this in one step, m. */
@@ -41,6 +42,7 @@ export interface NewtonCount {
 export interface NewtonRoom {
   readonly step: Float64Array;
   readonly trial: Float64Array;
+  readonly bend: Float64Array;
   readonly downhill: Float64Array;
   readonly linear: ConjugateGradientRoom;
 }
@@ -48,6 +50,7 @@ export interface NewtonRoom {
 export const newtonRoom = (size: number): NewtonRoom => ({
   step: new Float64Array(size),
   trial: new Float64Array(size),
+  bend: new Float64Array(size),
   downhill: new Float64Array(size),
   linear: conjugateGradientRoom(size),
 });
@@ -130,15 +133,18 @@ function solveStep(
  * Goes along the step as far as the energy falls. Where the promised fall drowns in round-off, a smaller residual
  * counts instead. On failure the system is put back and false returned.
  */
-function takeStep(system: ClothSystem, { step, trial, downhill }: NewtonRoom): boolean {
+function takeStep(system: ClothSystem, { step, trial, bend, downhill }: NewtonRoom): boolean {
   const { positions, sum } = system;
   const slope = -dot(downhill, step);
   if (!(slope < 0)) return false;
   const { energy, residual } = sum;
   const roundOff = 1e-11 * Math.abs(energy);
+  bendStep(system, step, bend);
   let share = Math.min(1, LONGEST_STEP / longest(step));
   for (let trialCount = 0; trialCount < MOST_TRIALS; trialCount++) {
-    for (let i = 0; i < positions.length; i++) trial[i] = positions[i]! + share * step[i]!;
+    for (let i = 0; i < positions.length; i++) {
+      trial[i] = positions[i]! + share * (step[i]! + share * bend[i]!);
+    }
     evaluate(system, trial);
     const falls = sum.energy <= energy + ARMIJO * share * slope;
     const calms = -share * slope < roundOff && sum.residual < residual;
@@ -152,6 +158,40 @@ function takeStep(system: ClothSystem, { step, trial, downhill }: NewtonRoom): b
   }
   evaluate(system, positions);
   return false;
+}
+
+/**
+ * Bends the path of a step round the body: x(s) = x + s p - s^2 (p' Hessian(d) p / 2) n for vertices that touch, or
+ * would. Along a straight path cloth that slides on a hard convex body leaves it, or dives into it in a hollow, by
+ * (way)^2 / 2R, and the step has to be cut short for that alone. The slope at s = 0 stays the same.
+ *
+ * @see Nocedal & Wright (2006), section 15.6 (second-order correction), in closed form.
+ */
+function bendStep({ contact, held }: ClothSystem, step: Float64Array, into: Float64Array): void {
+  const { samples } = contact;
+  into.fill(0);
+  for (let v = 0; 3 * v < step.length; v++) {
+    const s = SAMPLE_SIZE * v;
+    const px = step[3 * v]!;
+    const py = step[3 * v + 1]!;
+    const pz = step[3 * v + 2]!;
+    const nx = samples[s + 1]!;
+    const ny = samples[s + 2]!;
+    const nz = samples[s + 3]!;
+    const along = nx * px + ny * py + nz * pz;
+    if (samples[s]! >= 0 && samples[s]! + along >= 0) continue;
+    const curve =
+      samples[s + 4]! * px * px +
+      samples[s + 7]! * py * py +
+      samples[s + 9]! * pz * pz +
+      2 * (samples[s + 5]! * px * py + samples[s + 6]! * px * pz + samples[s + 8]! * py * pz);
+    const most = Math.sqrt(px * px + py * py + pz * pz);
+    const back = Math.max(-most, Math.min(most, -curve / 2));
+    into[3 * v] = back * nx;
+    into[3 * v + 1] = back * ny;
+    into[3 * v + 2] = back * nz;
+  }
+  if (held) for (let i = 0; i < held.length; i++) if (held[i]) into[i] = 0;
 }
 
 /**
