@@ -3,29 +3,20 @@ import { assemble, evaluate, updateAreas, type ClothSystem } from './cloth-syste
 import {
   conjugateGradient,
   conjugateGradientRoom,
-  dot,
   type ConjugateGradientRoom,
 } from './conjugate-gradient.ts';
-import { SAMPLE_SIZE } from './contact-force.ts';
+import { takeStep, type StepRoom } from './line-search.ts';
 import { vCycle } from './multigrid.ts';
 
-/** No vertex moves farther than this in one step, m. */
-const LONGEST_STEP = 0.03;
 /** Exact second derivatives are worth their risk below this residual. */
 const EXACT_BELOW = 0.2;
 /** After exact second derivatives have failed, this many steps are made without them; doubled each time. */
 const STEPS_WITHOUT_EXACT = 3;
-/** Share of the promised fall in energy that a step must bring. @see Nocedal & Wright (2006), eq. (3.6). */
-const ARMIJO = 1e-4;
-const MOST_TRIALS = 12;
-/** A step is shortened to where a parabola through what is known has its lowest point, within these shares of itself. */
-const SHORTEN = { least: 1e-3, most: 0.5 };
 /** Contact areas follow the cloth this many steps, and as long as the residual is above this; then they stay. */
 const AREAS_FOLLOW = { steps: 3, above: 1e-2 };
 /** A search that has not lowered its best residual by a tenth in this many steps has stalled. */
 const PATIENCE = 15;
 const MOST_LINEAR_ITERATIONS = 100;
-const DAMPING = { raiseBelow: 0.3, factor: 10 };
 
 export interface NewtonGoal {
   readonly tolerance: number;
@@ -39,12 +30,16 @@ export interface NewtonCount {
 }
 
 /** Room of one level's searches. */
-export interface NewtonRoom {
-  readonly step: Float64Array;
-  readonly trial: Float64Array;
-  readonly bend: Float64Array;
-  readonly downhill: Float64Array;
+export interface NewtonRoom extends StepRoom {
   readonly linear: ConjugateGradientRoom;
+}
+
+/** All that one search works with. */
+export interface NewtonSearch {
+  readonly system: ClothSystem;
+  readonly goal: NewtonGoal;
+  readonly room: NewtonRoom;
+  readonly count: NewtonCount;
 }
 
 export const newtonRoom = (size: number): NewtonRoom => ({
@@ -62,17 +57,12 @@ export const newtonRoom = (size: number): NewtonRoom => ({
  *
  * @see Nocedal & Wright, Numerical Optimization, 2nd ed. (2006), section 7.1 (line search Newton-CG).
  */
-export function* newton(
-  system: ClothSystem,
-  goal: NewtonGoal,
-  room: NewtonRoom,
-  count: NewtonCount,
-): Generator<number, void> {
+export function* newton(search: NewtonSearch): Generator<number, void> {
+  const { system, goal } = search;
   const { sum } = system;
-  evaluate(system, system.positions);
-  let waitForExact = 0;
-  let nextWait = STEPS_WITHOUT_EXACT;
+  const exactness = { wait: 0, nextWait: STEPS_WITHOUT_EXACT };
   let best = { residual: Infinity, step: 0 };
+  evaluate(system, system.positions);
   for (let step = 0; step < goal.mostSteps; step++) {
     yield sum.residual;
     if (sum.residual <= goal.tolerance) return;
@@ -82,134 +72,45 @@ export function* newton(
       updateAreas(system);
       evaluate(system, system.positions);
     }
-    let exact = sum.residual < EXACT_BELOW && waitForExact === 0;
-    if (waitForExact > 0) waitForExact--;
-    count.steps++;
-    let moved = solveStep(system, goal, exact, room, count) && takeStep(system, room);
-    if (!moved && exact) {
-      exact = false;
-      waitForExact = nextWait;
-      nextWait *= 2;
-      moved = solveStep(system, goal, exact, room, count) && takeStep(system, room);
-    }
-    if (!moved) return;
+    if (!oneStep(search, exactness)) return;
   }
   yield sum.residual;
 }
 
+/** One step, with exact second derivatives where they promise well and with tamed ones where they do not or fail. */
+function oneStep(search: NewtonSearch, exactness: { wait: number; nextWait: number }): boolean {
+  const { system, room, count } = search;
+  count.steps++;
+  const exact = system.sum.residual < EXACT_BELOW && exactness.wait === 0;
+  if (exactness.wait > 0) exactness.wait--;
+  if (exact) {
+    if (solveStep(search, true) && takeStep(system, room)) return true;
+    exactness.wait = exactness.nextWait;
+    exactness.nextWait *= 2;
+  }
+  return solveStep(search, false) && takeStep(system, room);
+}
+
 /** Solves K step = -gradient closely enough for how far from rest the cloth is. False where K is indefinite. */
-// eslint-disable-next-line max-params -- one search's fixed set
-function solveStep(
-  system: ClothSystem,
-  goal: NewtonGoal,
-  exact: boolean,
-  { step, downhill, linear }: NewtonRoom,
-  count: NewtonCount,
-): boolean {
+function solveStep({ system, goal, room, count }: NewtonSearch, exact: boolean): boolean {
   const { gradient, multigrid, top, sum, held } = system;
+  const { step, downhill, linear } = room;
   if (!assemble(system, exact)) return false;
   const { matrix } = multigrid.levels[top]!;
   for (let i = 0; i < gradient.length; i++) downhill[i] = -gradient[i]!;
-  const tolerance = Math.max(
-    Math.min(0.1, 0.3 * Math.sqrt(sum.residual)),
-    (0.2 * goal.tolerance) / sum.residual,
-  );
+  const enough = Math.min(0.1, 0.3 * Math.sqrt(sum.residual));
+  const tolerance = Math.min(0.3, Math.max(enough, (0.2 * goal.tolerance) / sum.residual));
   const { iterations, indefinite } = conjugateGradient(
     {
       multiply: (x, into) => multiply(matrix, x, into),
       precondition: (b, into) => vCycle(multigrid, top, b, into),
     },
     downhill,
-    { tolerance: Math.min(tolerance, 0.3), most: MOST_LINEAR_ITERATIONS, room: linear },
+    { tolerance, most: MOST_LINEAR_ITERATIONS, room: linear },
     step,
   );
   count.linearIterations += iterations;
   if (indefinite && (exact || iterations === 1)) return false;
   if (held) for (let i = 0; i < held.length; i++) if (held[i]) step[i] = 0;
   return true;
-}
-
-/**
- * Goes along the step as far as the energy falls. Where the promised fall drowns in round-off, a smaller residual
- * counts instead. On failure the system is put back and false returned.
- */
-function takeStep(system: ClothSystem, { step, trial, bend, downhill }: NewtonRoom): boolean {
-  const { positions, sum } = system;
-  const slope = -dot(downhill, step);
-  if (!(slope < 0)) return false;
-  const { energy, residual } = sum;
-  const roundOff = 1e-11 * Math.abs(energy);
-  bendStep(system, step, bend);
-  let share = Math.min(1, LONGEST_STEP / longest(step));
-  for (let trialCount = 0; trialCount < MOST_TRIALS; trialCount++) {
-    for (let i = 0; i < positions.length; i++) {
-      trial[i] = positions[i]! + share * (step[i]! + share * bend[i]!);
-    }
-    evaluate(system, trial);
-    const falls = sum.energy <= energy + ARMIJO * share * slope;
-    const calms = -share * slope < roundOff && sum.residual < residual;
-    if (falls || calms) {
-      positions.set(trial);
-      adaptDamping(system, share);
-      return true;
-    }
-    const lowest = (-slope * share) / (2 * (sum.energy - energy - slope * share));
-    share *= Math.max(SHORTEN.least, Math.min(SHORTEN.most, lowest));
-  }
-  evaluate(system, positions);
-  return false;
-}
-
-/**
- * Bends the path of a step round the body: x(s) = x + s p - s^2 (p' Hessian(d) p / 2) n for vertices that touch, or
- * would. Along a straight path cloth that slides on a hard convex body leaves it, or dives into it in a hollow, by
- * (way)^2 / 2R, and the step has to be cut short for that alone. The slope at s = 0 stays the same.
- *
- * @see Nocedal & Wright (2006), section 15.6 (second-order correction), in closed form.
- */
-function bendStep({ contact, held }: ClothSystem, step: Float64Array, into: Float64Array): void {
-  const { samples } = contact;
-  into.fill(0);
-  for (let v = 0; 3 * v < step.length; v++) {
-    const s = SAMPLE_SIZE * v;
-    const px = step[3 * v]!;
-    const py = step[3 * v + 1]!;
-    const pz = step[3 * v + 2]!;
-    const nx = samples[s + 1]!;
-    const ny = samples[s + 2]!;
-    const nz = samples[s + 3]!;
-    const along = nx * px + ny * py + nz * pz;
-    if (samples[s]! >= 0 && samples[s]! + along >= 0) continue;
-    const curve =
-      samples[s + 4]! * px * px +
-      samples[s + 7]! * py * py +
-      samples[s + 9]! * pz * pz +
-      2 * (samples[s + 5]! * px * py + samples[s + 6]! * px * pz + samples[s + 8]! * py * pz);
-    const most = Math.sqrt(px * px + py * py + pz * pz);
-    const back = Math.max(-most, Math.min(most, -curve / 2));
-    into[3 * v] = back * nx;
-    into[3 * v + 1] = back * ny;
-    into[3 * v + 2] = back * nz;
-  }
-  if (held) for (let i = 0; i < held.length; i++) if (held[i]) into[i] = 0;
-}
-
-/**
- * Loose cloth hardly resists some motions: undamped steps along them are far too long to be true, and shortening the
- * whole step would stop all others too. Damping is raised after a much shortened step, lowered after a whole one.
- *
- * @see Nocedal & Wright (2006), section 10.3 (Levenberg-Marquardt).
- */
-function adaptDamping({ proximal }: ClothSystem, share: number): void {
-  if (share < DAMPING.raiseBelow) proximal.now *= DAMPING.factor;
-  else if (share === 1) proximal.now = Math.max(proximal.least, proximal.now / DAMPING.factor);
-}
-
-/** Length of the longest displacement of a vertex, m. */
-function longest(step: Float64Array): number {
-  let squared = 0;
-  for (let i = 0; i < step.length; i += 3) {
-    squared = Math.max(squared, step[i]! ** 2 + step[i + 1]! ** 2 + step[i + 2]! ** 2);
-  }
-  return Math.sqrt(squared);
 }

@@ -66,12 +66,15 @@ function layFrame(f: Float64Array, frame: Float64Array): void {
   frame[0] = a0;
   frame[1] = a1;
   frame[2] = a2;
-  frame[6] = n0 / area;
-  frame[7] = n1 / area;
-  frame[8] = n2 / area;
-  frame[3] = frame[7]! * a2 - frame[8]! * a1;
-  frame[4] = frame[8]! * a0 - frame[6]! * a2;
-  frame[5] = frame[6]! * a1 - frame[7]! * a0;
+  n0 /= area;
+  n1 /= area;
+  n2 /= area;
+  frame[3] = n1 * a2 - n2 * a1;
+  frame[4] = n2 * a0 - n0 * a2;
+  frame[5] = n0 * a1 - n1 * a0;
+  frame[6] = n0;
+  frame[7] = n1;
+  frame[8] = n2;
 }
 
 /** e' C e for one 3x3 block of the stiffness; `row`, `column` are its first entries, p and q places in the frame. */

@@ -69,14 +69,14 @@ function* settleLevel(
   const { friction, sum } = system;
   if (!friction) {
     const goal = finest ? tolerance : Math.max(tolerance, COARSE_TOLERANCE.sliding);
-    yield* newton(system, { tolerance: goal, mostSteps }, room, count);
+    yield* newton({ system, goal: { tolerance: goal, mostSteps }, room, count });
     return;
   }
   const last = finest ? tolerance : Math.max(tolerance, COARSE_TOLERANCE.rubbing);
   const mostLags = finest ? MOST_LAGS.finest : MOST_LAGS.coarse;
   let goal = Math.max(last, COARSE_TOLERANCE.rubbing);
   for (let lag = 0; lag < mostLags; lag++) {
-    yield* newton(system, { tolerance: goal, mostSteps: mostSteps - count.steps }, room, count);
+    yield* newton({ system, goal: { tolerance: goal, mostSteps: mostSteps - count.steps }, room, count });
     lagFriction(friction, system.contact);
     evaluate(system, system.positions);
     if (sum.residual <= last || count.steps >= mostSteps) return;

@@ -30,7 +30,7 @@ export const linearLaw = (stiffness: number): TensionLaw =>
 
 /** Lets a tube settle and reads its pressures. */
 export function settleTube(problem: UniformProblem, columnCount: number): SettledTube {
-  const foundation = problem.levels.map(({ restArea: _, mesh }) =>
+  const foundation = problem.levels.map(({ mesh }) =>
     new Float64Array(mesh.positions.length / 3).fill(problem.foundation),
   );
   const search = settle({ ...problem, foundation });
