@@ -1,7 +1,9 @@
 import { benchArithmeticChecks } from './bench-arithmetic.ts';
 import { biaxialRubberChecks } from './biaxial-rubber.ts';
+import { capstan } from './capstan.ts';
 import type { Check } from './check.ts';
 import { conversionChecks } from './conversions.ts';
+import { hourglassBridging } from './hourglass-bridging.ts';
 import { tubeOnCone } from './tube-on-cone.ts';
 import { tubeOnCylinder } from './tube-on-cylinder.ts';
 import { tubeOnEllipse } from './tube-on-ellipse.ts';
@@ -24,6 +26,8 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'tube on a yielding cylinder', run: tubeOnYieldingCylinder },
   { subject: 'tube on an ellipse', run: tubeOnEllipse },
   { subject: 'tube on a cone', run: tubeOnCone },
+  { subject: 'bridged hollow', run: hourglassBridging },
+  { subject: 'rope round a bar', run: capstan },
 ];
 
 /** How far a proof has come. */

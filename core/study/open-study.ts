@@ -33,7 +33,7 @@ export async function openStudy(text: string, name: string, files: FilesBeside):
   const { tube } = file.garment;
   return {
     name: file.name,
-    body: await openBody(file.body, files),
+    body: await bodyOf(file.body, files),
     fabrics,
     garment: {
       region: tube.region,
@@ -52,7 +52,16 @@ export async function openStudy(text: string, name: string, files: FilesBeside):
   };
 }
 
-async function openBody(body: StudyFile['body'], files: FilesBeside): Promise<BodyChoice> {
+/**
+ * Reads only the body of a study; its fabrics need not be there.
+ *
+ * @throws {Fault} as {@link openStudy}.
+ */
+export async function openBody(text: string, name: string, files: FilesBeside): Promise<BodyChoice> {
+  return bodyOf(inFile(name, () => readStudyFile(text)).body, files);
+}
+
+async function bodyOf(body: StudyFile['body'], files: FilesBeside): Promise<BodyChoice> {
   if ('fitBody' in body) {
     const { statureMm, bustMm, underbustMm, waistMm, hipMm } = body.fitBody;
     return {

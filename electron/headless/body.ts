@@ -8,7 +8,7 @@ import type { StandingBody } from '../../core/study/study.ts';
 import { mmFromMetres } from '../../core/units/units.ts';
 import { writeAllWhole } from '../write-whole.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
-import { readStudy } from './read-input.ts';
+import { readBody } from './read-input.ts';
 import { findingLines, findingsAsJson } from './say-findings.ts';
 import type { Terminal } from './terminal.ts';
 import { textTable } from './text-table.ts';
@@ -26,9 +26,9 @@ export async function body(
   terminal: Terminal,
 ): Promise<ExitCode> {
   const write = out === null ? null : meshWriter(out);
-  const study = await readStudy(studyFile);
+  const choice = await readBody(studyFile);
   terminal.progress('making the body');
-  const made = makeBody(study.body);
+  const made = makeBody(choice);
   if (out !== null && write !== null) {
     await writeAllWhole([{ path: out, content: write(made) }], terminal.stop);
   }

@@ -2,8 +2,8 @@ import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 
 import { Fault } from '../../core/fault/fault.ts';
-import { openStudy, type FilesBeside } from '../../core/study/open-study.ts';
-import type { Study } from '../../core/study/study.ts';
+import { openBody, openStudy, type FilesBeside } from '../../core/study/open-study.ts';
+import type { BodyChoice, Study } from '../../core/study/study.ts';
 
 /**
  * A file's bytes.
@@ -33,6 +33,14 @@ function filesBeside(studyFile: string): FilesBeside {
   const place = (named: string) => path.resolve(path.dirname(studyFile), named);
   return { text: (named) => readText(place(named), named), bytes: (named) => readBytes(place(named), named) };
 }
+
+/**
+ * The body of a study; the fabrics it names need not be there.
+ *
+ * @throws {Fault} from any reader, with its file.
+ */
+export const readBody = async (studyFile: string): Promise<BodyChoice> =>
+  openBody(await readText(studyFile), studyFile, filesBeside(studyFile));
 
 /**
  * A study and all that it names.
