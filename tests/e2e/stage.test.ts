@@ -48,6 +48,9 @@ async function rangeInUse(): Promise<ColourRange> {
   return { low: low!, high: high! };
 }
 
+/** Keeps the stage as it stands in `out/stage`, to be looked at. */
+const keepPicture = (name: string): Promise<unknown> => page.screenshot({ path: `out/stage/${name}.png` });
+
 /** The middle of the stage, where the cloth is. */
 const middle = async (): Promise<Pixels> =>
   readPng(await page.screenshot({ clip: { x: 420, y: 240, width: 240, height: 240 } }));
@@ -168,11 +171,13 @@ describe('the map', () => {
   it('is chosen by number, swapped by Space and set against the other by D, camera and range kept', async () => {
     const legendName = page.locator('.legend-name');
     const first = await middle();
+    await keepPicture('fabric-a');
     const ends = await page
       .locator('.range-end')
       .evaluateAll((all) => all.map((end) => (end as HTMLInputElement).value));
     await press(' ');
     expect(differing(first, await middle())).toBeGreaterThan(0.3);
+    await keepPicture('fabric-b');
     expect(
       await page
         .locator('.range-end')
@@ -180,6 +185,7 @@ describe('the map', () => {
     ).toEqual(ends);
     await press('d');
     expect(await legendName.textContent()).toBe('Pressure on skin, B minus A');
+    await keepPicture('difference');
     await press('d');
     await press(' ');
     expect(differing(first, await middle())).toBeLessThan(0.01);
