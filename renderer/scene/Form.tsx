@@ -18,18 +18,12 @@ import { hatchMargin, paintedField, rangeOf } from '../store/view-store.ts';
 import { useView } from '../table.ts';
 import { CameraRig } from './CameraRig.tsx';
 import { clothMaterial, rimMaterial, screenColour } from './cloth-material.ts';
-import { clothGeometry, paintField, skinGeometry } from './form-geometry.ts';
+import { clothGeometry, paintField, skinGeometry, type WornForm } from './form-geometry.ts';
 import { NotchTracker } from './NotchTracker.tsx';
 import { PictureTaker } from './PictureTaker.tsx';
 import { PointerPick } from './PointerPick.tsx';
 import { rampTexture } from './ramp-texture.ts';
 import { skinMaterial } from './skin-material.ts';
-
-/** One fabric's cloth and the skin under it, resident on the graphics card. */
-export interface WornForm {
-  readonly cloth: BufferGeometry;
-  readonly skin: BufferGeometry;
-}
 
 /** Body and cloth of a settled study; every fabric stays resident, a swap only changes which one is drawn. */
 export function Form({ settled }: { readonly settled: SettledStudy }): ReactElement {

@@ -5,7 +5,7 @@ import { MOST_BRIDGES, MOST_TIGHT } from '../store/notches.ts';
 import { NO_NOTCHES, type NotchPoint } from '../store/stage-signals.ts';
 import { wornAt, type SettledStudy } from '../store/study-store.ts';
 import { useTable, useView } from '../table.ts';
-import type { WornForm } from './Form.tsx';
+import type { WornForm } from './form-geometry.ts';
 import { freeRoom } from './views.ts';
 
 interface NotchTrackerProps {

@@ -6,7 +6,7 @@ import type { PointerReading } from '../store/stage-signals.ts';
 import type { SettledStudy } from '../store/study-store.ts';
 import { paintedField, type ViewState } from '../store/view-store.ts';
 import { useTable } from '../table.ts';
-import type { WornForm } from './Form.tsx';
+import type { WornForm } from './form-geometry.ts';
 
 interface PointerPickProps {
   readonly drawn: WornForm;

@@ -1,6 +1,12 @@
 import { BufferAttribute, BufferGeometry } from 'three';
 import type { Field } from '../../core/fields/field.ts';
 
+/** One fabric's cloth and the skin under it, resident on the graphics card. */
+export interface WornForm {
+  readonly cloth: BufferGeometry;
+  readonly skin: BufferGeometry;
+}
+
 /** Cloth is drawn this far off the skin along its normal so that facets do not come through, m. */
 const LIFT = 0.0012;
 
