@@ -1,13 +1,6 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect, useMemo, type ReactElement } from 'react';
-import {
-  Vector2,
-  Vector3,
-  type Box3,
-  type BufferGeometry,
-  type DataTexture,
-  type ShaderMaterial,
-} from 'three';
+import { Vector2, Vector3, type Box3, type DataTexture, type ShaderMaterial } from 'three';
 import type { FieldId } from '../../core/fields/field.ts';
 import type { ColourRange, RampName } from '../../core/sheet/colour-scale.ts';
 import { legendOf } from '../../core/sheet/legend.ts';
