@@ -11,6 +11,7 @@ import { readBenchSheet } from '../../../core/io/read-bench-sheet.ts';
 import { benchFaultWords, benchFindingWords } from '../../../core/words/bench-words.ts';
 import type { DemoName, LooseSheet } from '../../help/demo-sheet.ts';
 import { demoSheet, demoSheetText } from '../../help/demo-sheet.ts';
+import { faultOf as faultIn } from '../../help/fault-of.ts';
 
 type Spoil = (sheet: LooseSheet) => void;
 
@@ -22,15 +23,7 @@ function spoiled(spoil: Spoil): LooseSheet {
   return sheet;
 }
 
-function faultOf(spoil: Spoil): Fault {
-  try {
-    read(spoiled(spoil));
-  } catch (error) {
-    if (error instanceof Fault) return error;
-    throw error;
-  }
-  throw new Error('the sheet was accepted');
-}
+const faultOf = (spoil: Spoil): Fault => faultIn(() => read(spoiled(spoil)));
 
 /** Sets the second number of the reading at an extension. */
 function set(readings: number[][], extension: number, value: number): void {

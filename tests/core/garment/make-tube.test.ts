@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { NEAR_RIGID } from '../../../core/body/body.ts';
-import { Fault } from '../../../core/fault/fault.ts';
 import { deformationOf } from '../../../core/garment/deformation.ts';
 import { makeTube } from '../../../core/garment/make-tube.ts';
 import type { TubeSheet } from '../../../core/garment/tube-sheet.ts';
 import { cylinder } from '../../help/shapes.ts';
 import { cylinderField, smoothBody } from '../../help/smooth-body.ts';
+import { faultOf } from '../../help/fault-of.ts';
 
 const RADIUS = 0.1;
 const body = smoothBody(cylinder(RADIUS, 0.5, 0.01, { jitter: 0.3 }), cylinderField(RADIUS), NEAR_RIGID);
@@ -20,16 +20,6 @@ const sheet: TubeSheet = {
   relaxedLength: 0.18,
   warp: 'along',
 };
-
-function faultOf(run: () => unknown): Fault {
-  try {
-    run();
-  } catch (error) {
-    if (error instanceof Fault) return error;
-    throw error;
-  }
-  throw new Error('nothing was thrown');
-}
 
 describe('a tube laid on a cylinder', () => {
   const { garment } = makeTube(sheet, body, 0.008);

@@ -1,20 +1,15 @@
 import { describe, expect, it } from 'vitest';
 
-import { Fault } from '../../../core/fault/fault.ts';
+import type { Fault } from '../../../core/fault/fault.ts';
 import { parseBenchSheet, readBenchSheet } from '../../../core/io/read-bench-sheet.ts';
 import type { LooseSheet } from '../../help/demo-sheet.ts';
 import { demoSheet, demoSheetText } from '../../help/demo-sheet.ts';
+import { faultOf as faultIn } from '../../help/fault-of.ts';
 
 function faultOf(spoil: (sheet: LooseSheet) => void): Fault {
   const sheet = demoSheet();
   spoil(sheet);
-  try {
-    readBenchSheet(JSON.stringify(sheet));
-  } catch (error) {
-    if (error instanceof Fault) return error;
-    throw error;
-  }
-  throw new Error('the sheet was accepted');
+  return faultIn(() => readBenchSheet(JSON.stringify(sheet)));
 }
 
 describe('a bench sheet', () => {

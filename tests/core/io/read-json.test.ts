@@ -6,16 +6,7 @@ import { Fault } from '../../../core/fault/fault.ts';
 import type { FileFaults } from '../../../core/fault/file-faults.ts';
 import { checkShape, readJson } from '../../../core/io/read-json.ts';
 import { fileFaultWords } from '../../../core/words/file-words.ts';
-
-function faultOf(run: () => unknown): Fault {
-  try {
-    run();
-  } catch (error) {
-    if (error instanceof Fault) return error;
-    throw error;
-  }
-  throw new Error('no fault was thrown');
-}
+import { faultOf } from '../../help/fault-of.ts';
 
 describe('readJson', () => {
   it('passes over a byte order mark', () => {

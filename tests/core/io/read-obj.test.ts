@@ -7,18 +7,11 @@ import { writeObj } from '../../../core/io/write-obj.ts';
 import { triangleAreaVectors } from '../../../core/mesh/triangle-areas.ts';
 import { bodyFaultWords } from '../../../core/words/body-words.ts';
 import { cylinder, seededRandom } from '../../help/shapes.ts';
+import { faultOf as faultIn } from '../../help/fault-of.ts';
 
 const SQUARE = 'v 0 0 0\nv 1 0 0\nv 1 1 0\nv 0 1 0\n';
 
-const faultOf = (text: string): Fault => {
-  try {
-    readObj(text);
-  } catch (error) {
-    if (error instanceof Fault) return error;
-    throw error;
-  }
-  throw new Error('no fault was raised');
-};
+const faultOf = (text: string): Fault => faultIn(() => readObj(text));
 
 /** Sum of the area vectors along z. */
 const areaOf = (positions: Float64Array, triangles: ArrayLike<number>): number =>

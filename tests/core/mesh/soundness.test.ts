@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Fault } from '../../../core/fault/fault.ts';
+import type { Fault } from '../../../core/fault/fault.ts';
 import { meshEdges } from '../../../core/mesh/mesh-edges.ts';
 import {
   pieceCount,
@@ -9,17 +9,13 @@ import {
 } from '../../../core/mesh/soundness.ts';
 import type { TriangleMesh } from '../../../core/mesh/triangle-mesh.ts';
 import { cylinder, hourglass, sphere } from '../../help/shapes.ts';
+import { faultOf as faultIn } from '../../help/fault-of.ts';
 
-const faultOf = (mesh: TriangleMesh): Fault => {
-  try {
+const faultOf = (mesh: TriangleMesh): Fault =>
+  faultIn(() => {
     requireUsable(mesh);
     requireClosed(mesh);
-  } catch (error) {
-    if (error instanceof Fault) return error;
-    throw error;
-  }
-  throw new Error('no fault was raised');
-};
+  });
 const withTriangles = (mesh: TriangleMesh, triangles: ArrayLike<number>): TriangleMesh => ({
   positions: mesh.positions,
   triangles: Uint32Array.from(triangles),
