@@ -16,5 +16,5 @@ export const wornFindingWords: FindingWords<WornFindings> = {
   'worn/off-skin': ({ sharePercent, largestGapMm }) =>
     `${percent(sharePercent)} of the cloth bridges off the skin, by ${largestGapMm.toFixed(1)} mm at most.`,
   'worn/frictionless': ({ shiftMm }) =>
-    `Friction is 0: nothing but its shape holds the garment, and it has slid by up to ${shiftMm.toFixed(0)} mm from where it was laid.`,
+    `Friction is 0 (0.01 is used, so that it does not creep for ever): nothing but its shape holds the garment, and it has slid by up to ${shiftMm.toFixed(0)} mm from where it was laid.`,
 };
