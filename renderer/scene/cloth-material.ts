@@ -1,9 +1,9 @@
 import { BackSide, Color, DoubleSide, ShaderMaterial, Vector2, type DataTexture } from 'three';
 import { OUTSIDE_COLOURS } from '../../core/sheet/outside-colours.ts';
 
-/** The hatch of places without a value: distance between lines up the form, m, and lines met going once round. */
+/** The hatch of places without a value: distance between lines up the form, m, and lines met going once round (32 divides it). */
 const HATCH = 0.0075;
-const HATCHES_ROUND = 90;
+const HATCHES_ROUND = 96;
 
 const vertexShader = /* glsl */ `
   attribute float value;
@@ -57,10 +57,11 @@ const fragmentShader = /* glsl */ `
     float across = vPlace.y / hatch + hatchesRound * atan(spoke.x, spoke.y) / 6.28318531;
     // The angle jumps behind: of two slopes, taken half a turn apart, the smaller is the true one.
     float slope = min(fwidth(across), fwidth(vPlace.y / hatch + hatchesRound * atan(-spoke.x, -spoke.y) / 6.28318531));
-    float away = abs(fract(across) - 0.5) / max(slope, 1e-6);
+    // Seen from afar every second line is left out, then every second of those, so that lines stay apart.
+    float apart = exp2(clamp(ceil(log2(max(3.5 * pixelRatio * slope, 1.0))), 0.0, 5.0));
+    float away = abs(fract(across / apart) - 0.5) * apart / max(slope, 1e-6);
     float line = 1.0 - smoothstep(0.6 * pixelRatio - 0.5, 0.6 * pixelRatio + 0.5, away);
-    // Too far away to tell lines apart, the hatch becomes its own mean.
-    return mix(blank, stroke, mix(line, 0.25, smoothstep(0.25, 0.5, slope)));
+    return mix(blank, stroke, line);
   }
 
   void main() {
