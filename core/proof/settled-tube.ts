@@ -45,11 +45,12 @@ export function settleTube(problem: UniformProblem, columnCount: number): Settle
   const sample = new Float64Array(10);
   for (let v = 0; v < areas.length; v++) {
     problem.body.sample(positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!, sample);
+    const slope = Math.hypot(sample[1]!, sample[2]!, sample[3]!);
     let normal = 0;
     let squared = 0;
     for (let k = 0; k < 3; k++) {
       const force = contactForce[3 * v + k]!;
-      normal += force * sample[1 + k]!;
+      normal += (force * sample[1 + k]!) / slope;
       squared += force * force;
     }
     pressure[v] = normal / areas[v]!;
