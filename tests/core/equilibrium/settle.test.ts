@@ -46,6 +46,20 @@ const turn = (x: readonly number[] | Float64Array, by: number): [number, number,
   x[2]! * Math.cos(by) - x[0]! * Math.sin(by),
 ];
 
+/** An elliptic tube turned about the y axis. */
+const problemAt = (by: number, body: DistanceField): EquilibriumProblem => {
+  const levels = proofTube({
+    ...SIZE,
+    place: (around, along) => {
+      const t = 2 * Math.PI * around;
+      return turn([0.13 * Math.sin(t), 0.12 * along, 0.1 * Math.cos(t)], by);
+    },
+    relaxed: { around: 0.8, along: 0.95 },
+  });
+  const foundation = levels.map(({ mesh }) => new Float64Array(mesh.positions.length / 3).fill(1e6));
+  return { levels, law: linearLaw(200), body, foundation, friction: 0.3, tolerance: 1e-8 };
+};
+
 describe('settle', () => {
   it.each([0, 0.3])('brings a torso tube to rest on all levels (friction %d)', (friction) => {
     const { result, stepCount } = run(torsoCase({ ...SIZE, friction }));
@@ -78,18 +92,6 @@ describe('settle', () => {
         into[6] = (c * c - s * s) * xz! + c * s * (zz! - xx!);
         into[9] = s * s * xx! - 2 * c * s * xz! + c * c * zz!;
       },
-    };
-    const problemAt = (by: number, body: DistanceField): EquilibriumProblem => {
-      const levels = proofTube({
-        ...SIZE,
-        place: (around, along) => {
-          const t = 2 * Math.PI * around;
-          return turn([0.13 * Math.sin(t), 0.12 * along, 0.1 * Math.cos(t)], by);
-        },
-        relaxed: { around: 0.8, along: 0.95 },
-      });
-      const foundation = levels.map(({ mesh }) => new Float64Array(mesh.positions.length / 3).fill(1e6));
-      return { levels, law: linearLaw(200), body, foundation, friction: 0.3, tolerance: 1e-8 };
     };
     const straight = run(problemAt(0, ellipse)).result;
     const askew = run(problemAt(angle, turned)).result;
