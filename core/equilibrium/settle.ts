@@ -12,7 +12,7 @@ const DEFAULT_TOLERANCE = 1e-4;
 const FEWEST_TO_START = 250;
 /** How well coarse levels are settled before the next finer takes over: without and with friction. */
 const COARSE_TOLERANCE = { sliding: 1e-3, rubbing: 1e-2 };
-const MOST_STEPS = { coarse: 30, finest: 60 };
+const MOST_STEPS = { coarse: 30, finest: 45 };
 /** How often normal forces are taken anew for the friction. */
 const MOST_LAGS = { coarse: 3, finest: 20 };
 /** With friction, each search lowers the imbalance left by the last lag by this factor before lagging again. */
