@@ -41,3 +41,17 @@ export function inFile<T>(file: string, read: () => T): T {
     throw error;
   }
 }
+
+/**
+ * As {@link inFile}, for reading that takes its time.
+ *
+ * @throws {Fault} the same fault, with its file filled in where it was not known.
+ */
+export async function inFileAsync<T>(file: string, read: () => Promise<T>): Promise<T> {
+  try {
+    return await read();
+  } catch (error) {
+    if (error instanceof Fault) error.file ??= file;
+    throw error;
+  }
+}

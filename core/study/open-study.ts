@@ -1,5 +1,5 @@
 import { turnUp } from '../body/turn-up.ts';
-import { Fault, inFile } from '../fault/fault.ts';
+import { Fault, inFile, inFileAsync } from '../fault/fault.ts';
 import { readBenchSheet } from '../io/read-bench-sheet.ts';
 import { readGlb } from '../io/read-glb.ts';
 import { readObj } from '../io/read-obj.ts';
@@ -23,8 +23,11 @@ const METRES_PER = { mm: 1e-3, cm: 1e-2, m: 1 } as const;
  * @param name - What the user calls that file; named in faults.
  * @throws {Fault} from any of the readers, with the file it was met in.
  */
-export async function openStudy(text: string, name: string, files: FilesBeside): Promise<Study> {
-  const file = inFile(name, () => readStudyFile(text));
+export function openStudy(text: string, name: string, files: FilesBeside): Promise<Study> {
+  return inFileAsync(name, () => studyOf(readStudyFile(text), files));
+}
+
+async function studyOf(file: StudyFile, files: FilesBeside): Promise<Study> {
   const fabrics = [];
   for (const { id, sheet } of file.fabrics) {
     const readings = await files.text(sheet);
@@ -57,8 +60,8 @@ export async function openStudy(text: string, name: string, files: FilesBeside):
  *
  * @throws {Fault} as {@link openStudy}.
  */
-export async function openBody(text: string, name: string, files: FilesBeside): Promise<BodyChoice> {
-  return bodyOf(inFile(name, () => readStudyFile(text)).body, files);
+export function openBody(text: string, name: string, files: FilesBeside): Promise<BodyChoice> {
+  return inFileAsync(name, () => bodyOf(readStudyFile(text).body, files));
 }
 
 async function bodyOf(body: StudyFile['body'], files: FilesBeside): Promise<BodyChoice> {
@@ -96,12 +99,7 @@ async function readMesh(path: string, files: FilesBeside): Promise<TriangleMesh>
   }
   if (kind === '.glb') {
     const bytes = await files.bytes(path);
-    try {
-      return await readGlb(bytes);
-    } catch (error) {
-      if (error instanceof Fault) error.file ??= path;
-      throw error;
-    }
+    return inFileAsync(path, () => readGlb(bytes));
   }
   throw new Fault('file/unknown-kind', { value: kind, known: '.obj, .glb' }, path);
 }

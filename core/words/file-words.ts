@@ -6,8 +6,8 @@ const problemText = ({ path, expected, value }: ShapeProblem): string =>
 
 /** What is said of a file that cannot be read. */
 export const fileFaultWords: FaultWords<FileFaults> = {
-  'file/missing': () => ({
-    what: 'There is no such file, or it cannot be opened.',
+  'file/missing': ({ path }) => ({
+    what: `There is no file ${path}, or it cannot be opened.`,
     remedy: 'Check the name and the folder; paths in a study file count from the study file itself.',
   }),
   'file/not-json': ({ line, column, problem }) => ({

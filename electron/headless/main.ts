@@ -2,14 +2,13 @@ import { fileURLToPath } from 'node:url';
 
 import { Command, CommanderError } from 'commander';
 
-import { Fault } from '../../core/fault/fault.ts';
+import { Fault, inFileAsync } from '../../core/fault/fault.ts';
 import { sayFault } from '../../core/words/say.ts';
 import { bench } from './bench.ts';
 import { benchSpeed } from './bench-speed.ts';
 import { body } from './body.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
 import { prove } from './prove.ts';
-import { namingFile } from './read-input.ts';
 import { makeTerminal, type Terminal } from './terminal.ts';
 import { wear } from './wear.ts';
 
@@ -49,7 +48,7 @@ function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
     .option('--out <file>', 'write the mesh there, in mm: .obj or .glb')
     .option(...json)
     .action(async (study: string, { json: asJson = false, out }: Wishes) => {
-      ended(await namingFile(study, () => body(study, { json: asJson, out: out ?? null }, terminal)));
+      ended(await inFileAsync(study, () => body(study, { json: asJson, out: out ?? null }, terminal)));
     });
   program
     .command('wear')
@@ -58,7 +57,7 @@ function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
     .option('--out <folder>', 'write there per fabric a .glb and a .csv, and summary.json')
     .option(...json)
     .action(async (study: string, { json: asJson = false, out }: Wishes) => {
-      ended(await namingFile(study, () => wear(study, { json: asJson, out: out ?? null }, terminal)));
+      ended(await inFileAsync(study, () => wear(study, { json: asJson, out: out ?? null }, terminal)));
     });
   program
     .command('prove')
@@ -74,7 +73,7 @@ function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
     .option(...json)
     .action(async (study: string | undefined, { json: asJson = false }: Wishes) => {
       const file = study ?? demoStudy;
-      ended(await namingFile(file, () => benchSpeed(file, asJson, terminal)));
+      ended(await inFileAsync(file, () => benchSpeed(file, asJson, terminal)));
     });
   return program;
 }
@@ -87,7 +86,8 @@ function tellError(error: unknown, terminal: Terminal): ExitCode {
   }
   if (error instanceof Fault) {
     const { what, remedy } = sayFault(error);
-    terminal.remark(`${error.file === null ? '' : `${error.file}: `}${what}\n${remedy}`);
+    const place = error.file === null || what.includes(error.file) ? '' : `${error.file}: `;
+    terminal.remark(`${place}${what}\n${remedy}`);
     return exitCodes.badInput;
   }
   if (isFileTrouble(error)) {

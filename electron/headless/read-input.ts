@@ -15,7 +15,7 @@ export async function readBytes(file: string, named = file): Promise<Uint8Array>
   try {
     return await readFile(file);
   } catch {
-    throw new Fault('file/missing', { path: named }, named);
+    throw new Fault('file/missing', { path: named });
   }
 }
 
@@ -49,17 +49,3 @@ export const readBody = async (studyFile: string): Promise<BodyChoice> =>
  */
 export const readStudy = async (studyFile: string): Promise<Study> =>
   openStudy(await readText(studyFile), studyFile, filesBeside(studyFile));
-
-/**
- * Runs `work` and names `file` in whatever fault comes out of it; as core's `inFile`, for work that takes its time.
- *
- * @throws {Fault} the same fault.
- */
-export async function namingFile<T>(file: string, work: () => Promise<T>): Promise<T> {
-  try {
-    return await work();
-  } catch (error) {
-    if (error instanceof Fault) error.file ??= file;
-    throw error;
-  }
-}

@@ -27,7 +27,7 @@ async function fileBeside(path: string): Promise<Uint8Array> {
     post({ kind: 'wantFile', path });
   });
   waiting.delete(path);
-  if (bytes === null) throw new Fault('file/missing', { path }, path);
+  if (bytes === null) throw new Fault('file/missing', { path });
   return bytes;
 }
 

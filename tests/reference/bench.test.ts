@@ -3,15 +3,7 @@ import { expect, it } from 'vitest';
 
 import { bendingRigidity, peirceFactor } from '../../core/fabric/bending.ts';
 import { elasticaAtChord } from '../../core/fabric/heavy-elastica.ts';
-import { benchArithmeticChecks } from '../../core/proof/bench-arithmetic.ts';
-import { passes } from '../../core/proof/check.ts';
 import { radiansFromDegrees } from '../../core/units/units.ts';
-
-const checks = benchArithmeticChecks();
-
-it.each(checks)('$id', (check) => {
-  expect(passes(check), `${check.id}: expected ${check.expected}, got ${check.got} ${check.unit}`).toBe(true);
-});
 
 it('gives the rigidity in the trade’s units: 5.651 uN.m = 57.6 mg.cm', () => {
   // 1 mg.cm = 0.0980665 uN.m by definition of the gram-force.

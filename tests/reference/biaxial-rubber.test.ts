@@ -1,12 +1,7 @@
 /** Source: Kawabata, Matsuda, Tei & Kawai, Macromolecules 14 (1981) 154; rows in core/proof/data/kawabata-1981.ts. */
 import { expect, it } from 'vitest';
 
-import { biaxialRubberChecks, missOfBiaxialRubber } from '../../core/proof/biaxial-rubber.ts';
-import { passes } from '../../core/proof/check.ts';
-
-it.each(biaxialRubberChecks())('$id', (check) => {
-  expect(passes(check), `${check.id}: ${check.got} ${check.unit}`).toBe(true);
-});
+import { missOfBiaxialRubber } from '../../core/proof/biaxial-rubber.ts';
 
 it('misses the 52 biaxial rows to 1.3 by no more than the first study of the law did, plus a fifth', () => {
   const miss = missOfBiaxialRubber(1.3);
