@@ -3,7 +3,8 @@ import type { ForceReading } from '../fabric/bench-readings.ts';
 import { bendingLength, bendingRigidity, peirceFactor } from '../fabric/bending.ts';
 import { elasticaAtChord, elasticaUnderLoad } from '../fabric/heavy-elastica.ts';
 import { lossByEnergy, lossByForce } from '../fabric/hysteresis.ts';
-import { gramsFromKilograms, percentFromRatio, radiansFromDegrees } from '../units/units.ts';
+import { loopTension, loopTravel } from '../fabric/loop-test.ts';
+import { gramsFromKilograms, mmFromMetres, percentFromRatio, radiansFromDegrees } from '../units/units.ts';
 import type { Check } from './check.ts';
 
 /** wL^3/B at a chord angle: heavy elastica solved by an independent shooting program, five digits. */
@@ -42,9 +43,9 @@ const readingsOf = (forces: readonly number[]): ForceReading[] =>
 const LOAD = readingsOf([0, 1.8, 3.4, 5.1, 7.4]);
 const BACK = readingsOf([0, 1, 2.3, 4, 7.4]);
 
-/** Weighing, bending and hysteresis against the standards' worked arithmetic and the exact elastica. */
+/** Weighing, bending, loops and hysteresis against the standards' worked arithmetic and the exact elastica. */
 export function benchArithmeticChecks(): Check[] {
-  return [...weighing(), ...bending(), ...hysteresis()];
+  return [...weighing(), ...bending(), ...looping(), ...hysteresis()];
 }
 
 function weighing(): Check[] {
@@ -102,6 +103,27 @@ function bending(): Check[] {
       got: bendingLength(1, slope),
       unit: '1',
       tolerance: 2e-4,
+    },
+  ];
+}
+
+function looping(): Check[] {
+  return [
+    {
+      id: 'bench.loop.travel',
+      source: 'ASTM D4964, L = E C / 200: 50 % on a loop of 250 mm',
+      expected: 62.5,
+      got: mmFromMetres(loopTravel(0.5, 0.25)),
+      unit: 'mm',
+      tolerance: 1e-9,
+    },
+    {
+      id: 'bench.loop.tension',
+      source: 'ASTM D4964, force of both legs: 12.0 N on a loop 75 mm wide is 12 / (2 x 0.075) N/m, not 160',
+      expected: 80,
+      got: loopTension(12, 0.075),
+      unit: 'N/m',
+      tolerance: 1e-9,
     },
   ];
 }
