@@ -15,6 +15,18 @@ export interface LaidRing {
   readonly length: number;
 }
 
+/** What a ring is laid on: the faceted skin and the smooth field that contact uses. */
+export interface RingBody {
+  readonly skin: TriangleMesh;
+  readonly field: DistanceField;
+}
+
+/**
+ * A ring this much longer or shorter than its section has lost or gained a limb on the way to the smooth skin. Facets
+ * alone change it by less than a hundredth.
+ */
+const LIMB_SHARE = 0.04;
+
 /** Newton steps that carry a point of the faceted section to the smooth skin. */
 const PROJECTION_STEPS = 4;
 
@@ -51,17 +63,29 @@ export function regionSection(skin: TriangleMesh, region: TubeRegion, at: number
  * resampled again.
  *
  * @param pointCount - Points around the ring.
+ * @throws {Fault} as {@link regionSection}; `garment/limbs-joined` where the section holds more than the field does (the
+ *   fit body's contact field leaves the arms out).
  */
-export function layRing(section: Section, field: DistanceField, at: number, pointCount: number): LaidRing {
-  const plane = projectToSkin(resampleRing(section.points, pointCount), field, at);
-  const even = projectToSkin(resampleRing(plane, pointCount), field, at);
+export function layRing(body: RingBody, region: TubeRegion, at: number, pointCount: number): LaidRing {
+  const section = regionSection(body.skin, region, at);
+  const plane = projectToSkin(resampleRing(section.points, pointCount), body.field, at);
+  const even = projectToSkin(resampleRing(plane, pointCount), body.field, at);
+  const length = ringLength(even);
+  if (Math.abs(length - section.length) > LIMB_SHARE * section.length) {
+    throw new Fault('garment/limbs-joined', {
+      region,
+      levelMm: mmFromMetres(at),
+      sectionMm: mmFromMetres(section.length),
+      ringMm: mmFromMetres(length),
+    });
+  }
   const points = new Float64Array(3 * pointCount);
   for (let i = 0; i < pointCount; i++) {
     points[3 * i] = even[2 * i]!;
     points[3 * i + 1] = at;
     points[3 * i + 2] = even[2 * i + 1]!;
   }
-  return { at, points, length: ringLength(even) };
+  return { at, points, length };
 }
 
 /**

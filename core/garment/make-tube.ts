@@ -6,7 +6,7 @@ import { monotoneCubic, valueAt } from '../units/monotone-cubic.ts';
 import { mmFromMetres } from '../units/units.ts';
 import { checkTubeSheet } from './check-tube-sheet.ts';
 import type { ClothLevel, Garment, GarmentRing } from './garment.ts';
-import { layRing, regionSection, type LaidRing } from './lay-rings.ts';
+import { layRing, regionSection, type LaidRing, type RingBody } from './lay-rings.ts';
 import { tubeGrids, tubeParents, tubeTriangles, vertexCountOf, type TubeGrid } from './tube-grid.ts';
 import { tubeRestShape, type TubeRestScale } from './tube-rest-shape.ts';
 import type { TubeSheet } from './tube-sheet.ts';
@@ -39,13 +39,14 @@ export interface LaidTube {
  */
 export function makeTube(sheet: TubeSheet, body: Body, edge: number): LaidTube {
   checkTubeSheet(sheet, edge);
-  const skin = body.contactField(boxOfTube(sheet, body));
+  const field = body.contactField(boxOfTube(sheet, body));
+  const ringBody: RingBody = { skin: body.skin, field };
   const around = regionSection(body.skin, sheet.region, (sheet.from + sheet.to) / 2).length;
   const grids = tubeGrids(around, sheet.to - sheet.from, edge);
   const finest = grids.at(-1)!;
   refuseTooFine(finest, edge);
-  const rings = layRings(sheet, body, skin, finest);
-  const { ratios, findings } = girthRatios(sheet, body, skin, rings);
+  const rings = layRings(sheet, ringBody, finest);
+  const { ratios, findings } = girthRatios(sheet, ringBody, rings);
   const length = laidLength(rings, finest);
   if (sheet.relaxedLength < LENGTH_RATIO.least * length || sheet.relaxedLength > LENGTH_RATIO.most * length) {
     findings.push({
@@ -66,27 +67,26 @@ export function makeTube(sheet: TubeSheet, body: Body, edge: number): LaidTube {
     columnCount: finest.columnCount,
     findings,
   };
-  return { garment, skin };
+  return { garment, skin: field };
 }
 
-function layRings(sheet: TubeSheet, body: Body, skin: DistanceField, grid: TubeGrid): LaidRing[] {
+function layRings(sheet: TubeSheet, body: RingBody, grid: TubeGrid): LaidRing[] {
   return Array.from({ length: grid.rowCount + 1 }, (_, row) => {
     const at = sheet.from + ((sheet.to - sheet.from) * row) / grid.rowCount;
-    return layRing(regionSection(body.skin, sheet.region, at), skin, at, grid.columnCount);
+    return layRing(body, sheet.region, at, grid.columnCount);
   });
 }
 
 /** Relaxed over laid girth per ring; constant beyond the sheet's first and last level. */
 function girthRatios(
   sheet: TubeSheet,
-  body: Body,
-  skin: DistanceField,
+  body: RingBody,
   rings: readonly LaidRing[],
 ): { ratios: Float64Array; findings: Finding[] } {
   const pointCount = rings[0]!.points.length / 3;
   const findings: Finding[] = [];
   const measured = sheet.girths.map(({ at, relaxed }, index) => {
-    const laid = layRing(regionSection(body.skin, sheet.region, at), skin, at, pointCount).length;
+    const laid = layRing(body, sheet.region, at, pointCount).length;
     const facts = { relaxedMm: mmFromMetres(relaxed), bodyMm: mmFromMetres(laid) };
     if (relaxed < laid / 4) {
       throw new Fault('garment/girth-too-small', {

@@ -23,9 +23,9 @@ export const garmentFaultWords: FaultWords<GarmentFaults> = {
     remedy:
       'Choose another region (trunk, leftLeg, rightLeg, whole) or other heights: a trunk ends at the crotch, legs begin below it.',
   }),
-  'garment/above-armpit': ({ levelMm, armpitMm }) => ({
-    what: `The tube reaches ${mm(levelMm)}, above the armpit at ${mm(armpitMm)}, where the arms join the trunk.`,
-    remedy: `End a tube round the trunk at ${mm(Math.floor(armpitMm - 10))} or lower.`,
+  'garment/limbs-joined': ({ region, levelMm }) => ({
+    what: `At ${mm(levelMm)} other limbs have joined ${regionNames[region] ?? region}: a plain tube cannot go round it there.`,
+    remedy: 'End a tube round the trunk below the armpit, and a tube round a leg below the crotch.',
   }),
   'garment/levels-swapped': ({ fromMm, toMm }) => ({
     what: `fromMm (${mm(fromMm)}) is not below toMm (${mm(toMm)}).`,

@@ -65,12 +65,14 @@ describe('a tube on the fit body', () => {
     }
   });
 
-  it('refuses a trunk below the crotch and a tube over the head, and says where', () => {
+  it('refuses a trunk below the crotch a tube over the head and one that the arms are in the way of', () => {
     const low = faultOf(() =>
       makeTube({ ...shaper, from: 0.6, to: 0.8, girths: [{ at: 0.7, relaxed: 0.8 }] }, body, 0.008),
     );
     expect(low.code).toBe('garment/region-not-here');
     const high = faultOf(() => makeTube({ ...shaper, to: 2 }, body, 0.008));
     expect(high.code).toBe('garment/level-off-body');
+    const armpit = faultOf(() => makeTube({ ...shaper, to: 1.3 }, body, 0.008));
+    expect(armpit.code).toBe('garment/limbs-joined');
   });
 });
