@@ -1,5 +1,7 @@
 import { Fault } from '../fault/fault.ts';
 import type { Finding } from '../fault/finding.ts';
+import { sectionAt } from '../mesh/section.ts';
+import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { triple } from '../mesh/triple.ts';
 import { metresFromMm, mmFromMetres } from '../units/units.ts';
 import type { Body, Girth } from './body.ts';
@@ -23,6 +25,7 @@ import { checkMeasures } from './fit-range.ts';
 import { fitToMeasures, misses, type FittedFigure } from './fit-to-measures.ts';
 import { gridFromField } from './grid-from-field.ts';
 import { grownBox } from './node-lattice.ts';
+import { tapeGirth } from './tape-girth.ts';
 
 /**
  * Four times an assumed soft-tissue modulus of 10 kPa (recalled), Pa.
@@ -90,19 +93,21 @@ export function makeFitBody(measures: FitMeasures, options: FitBodyOptions = {})
   const skin = mirrored(half);
   const depths = evened(depthsOf(half.positions, fitted), neighbours);
   const tissueDepth = Float64Array.from(skin.halfVertex, (v) => metresFromMm(depths[v]!));
+  const mesh: TriangleMesh = { positions: skin.positions.map(metresFromMm), triangles: skin.triangles };
+  const girths = girthsOf(fitted);
   return {
-    skin: { positions: skin.positions.map(metresFromMm), triangles: skin.triangles },
+    skin: mesh,
     sourceUp: 'y',
     tissueDepth,
     foundation: tissueDepth.map((depth) => FOUNDATION_MODULUS / depth),
-    girths: girthsOf(fitted),
+    girths,
     landmarks: Object.fromEntries(
       Object.entries(landmarksOf(fitted)).map(([name, point]) => [
         name,
         triple((k) => metresFromMm(point[k]!)),
       ]),
     ),
-    findings: findingsOf(measures),
+    findings: [...findingsOf(measures), ...tapeFindings(mesh, girths)],
     contactField: (box) =>
       gridFromField(
         (x, y, z) => metresFromMm(field.withoutArms(mmFromMetres(x), mmFromMetres(y), mmFromMetres(z))),
@@ -152,6 +157,22 @@ function girthsOf({ girths, bust, bustLevel, size, figure }: FittedFigure): Girt
     ...(['waist', 'topHip', 'hip'] as const).map((name) => station(name, TRUNK_LEVELS[name])),
     ...LEG_STATIONS.map((name) => station(name, LEG_LEVELS[name])),
   ];
+}
+
+/** What the finished skin is held to, round the trunk; m. */
+const TAPE_TOLERANCE = 0.002;
+const TAPED = ['bust', 'chest', 'underbust', 'waist', 'hip'];
+
+/** Girths that a tape round the finished skin does not confirm. */
+function tapeFindings(skin: TriangleMesh, girths: readonly Girth[]): Finding[] {
+  return girths
+    .filter(({ name }) => TAPED.includes(name))
+    .flatMap(({ name, level, girth }): Finding[] => {
+      const tape = tapeGirth(sectionAt(skin, level)[0]!);
+      if (Math.abs(tape - girth) <= TAPE_TOLERANCE) return [];
+      const facts = { measure: name, askedMm: mmFromMetres(girth), tapeMm: mmFromMetres(tape) };
+      return [{ code: 'fit/tape-differs', facts }];
+    });
 }
 
 function findingsOf(measures: FitMeasures): Finding[] {

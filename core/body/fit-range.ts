@@ -2,7 +2,7 @@ import { Fault } from '../fault/fault.ts';
 import { mmFromMetres } from '../units/units.ts';
 import type { FitMeasures } from './fit-measures.ts';
 
-/** What each measure may be, mm: a hundred random figures within these limits came out sound. */
+/** What each measure may be, mm: sixty random figures within these limits came out sound. */
 const RANGES = [
   ['stature', 1450, 2000],
   ['bust', 720, 1450],

@@ -14,6 +14,7 @@ const fitBody = z.strictObject({
   underbustMm: positiveMm,
   waistMm: positiveMm,
   hipMm: positiveMm,
+  figure: z.enum(['female', 'male']).optional(),
 });
 
 const tissue = z.union([

@@ -66,7 +66,7 @@ export function openBody(text: string, name: string, files: FilesBeside): Promis
 
 async function bodyOf(body: StudyFile['body'], files: FilesBeside): Promise<BodyChoice> {
   if ('fitBody' in body) {
-    const { statureMm, bustMm, underbustMm, waistMm, hipMm } = body.fitBody;
+    const { statureMm, bustMm, underbustMm, waistMm, hipMm, figure = 'female' } = body.fitBody;
     return {
       kind: 'fitBody',
       measures: {
@@ -75,6 +75,7 @@ async function bodyOf(body: StudyFile['body'], files: FilesBeside): Promise<Body
         underbust: metresFromMm(underbustMm),
         waist: metresFromMm(waistMm),
         hip: metresFromMm(hipMm),
+        figure,
       },
     };
   }

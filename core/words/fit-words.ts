@@ -37,4 +37,6 @@ export const fitFaultWords: FaultWords<FitFaults> = {
 export const fitFindingWords: FindingWords<FitFindings> = {
   'fit/girths-estimated': ({ girths }) =>
     `Not given and estimated from the other girths: ${girths.split(', ').map(nameOf).join(', ')}.`,
+  'fit/tape-differs': ({ measure, askedMm, tapeMm }) =>
+    `A tape round the finished form reads ${tapeMm.toFixed(1)} mm at the ${nameOf(measure)} where ${askedMm.toFixed(1)} mm was asked: the arms lie in its way.`,
 };

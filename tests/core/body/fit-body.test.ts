@@ -221,3 +221,23 @@ describe('the fit body', () => {
     expect(sayFault(fault).what.length).toBeGreaterThan(20);
   });
 });
+
+describe('a figure whose arms lie in the way of the tape', () => {
+  it('says so, with what the tape reads', () => {
+    const short: FitMeasures = {
+      figure: 'male',
+      stature: 1.5,
+      bust: 1.2,
+      underbust: 1.1,
+      waist: 1.1,
+      hip: 1.15,
+    };
+    const differs = makeFitBody(short).findings.filter(({ code }) => code === 'fit/tape-differs');
+    expect(differs.map(({ facts }) => facts)).toEqual([expect.objectContaining({ measure: 'chest' })]);
+  });
+
+  it('is not what an ordinary figure is', () => {
+    const ordinary = { stature: 1.68, bust: 0.92, underbust: 0.79, waist: 0.76, hip: 1.01 };
+    expect(makeFitBody(ordinary).findings.some(({ code }) => code === 'fit/tape-differs')).toBe(false);
+  });
+});
