@@ -15,7 +15,7 @@ export interface NamedFile {
 export type PickKind = 'bench' | 'body';
 
 /** What the shell's menu can ask of the window; the browser shell has no menu and never asks. */
-export type MenuCommand = 'openStudy' | 'savePicture' | 'saveNumbers' | 'printSheet' | 'showProof';
+export type MenuCommand = 'openStudy' | 'savePicture' | 'saveNumbers' | 'printSheet';
 
 /** The shell as the window sees it. Every promise is refused with an Error whose message can be shown. */
 export interface Host {

@@ -63,6 +63,5 @@ export function menuTemplate(platform: string, send: (command: MenuCommand) => v
       ],
     },
     { label: '&View', submenu: [{ role: 'togglefullscreen' }, { role: 'minimize' }] },
-    { label: '&Help', submenu: [line('Check against outside results', 'showProof')] },
   ];
 }

@@ -98,8 +98,6 @@ function useMenu(): void {
             return saveNumbers();
           case 'printSheet':
             return void host.printSheet('snugfield-sheet.pdf');
-          case 'showProof':
-            return;
           default:
             command satisfies never;
         }

@@ -97,10 +97,10 @@ describe('which window', () => {
   );
 
   it('keeps the browser’s sandbox for everyone but root, whom Chromium would refuse', () => {
-    const asked = { address: 'http://127.0.0.1:1/t/', profile: '/tmp/p' };
+    const asked = { address: 'http://127.0.0.1:1/t/', profile: '/profiles/p' };
     const words = appWindowArguments({ ...asked, isRoot: false });
     expect(words).toContain('--app=http://127.0.0.1:1/t/');
-    expect(words).toContain('--user-data-dir=/tmp/p');
+    expect(words).toContain('--user-data-dir=/profiles/p');
     expect(words).not.toContain('--no-sandbox');
     expect(appWindowArguments({ ...asked, isRoot: true })).toContain('--no-sandbox');
   });
