@@ -3,7 +3,7 @@ import type { Finding } from '../fault/finding.ts';
 import { sectionAt } from '../mesh/section.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { triple } from '../mesh/triple.ts';
-import { metresFromMm, mmFromMetres } from '../units/units.ts';
+import { degreesFromRadians, metresFromMm, mmFromMetres, radiansFromDegrees } from '../units/units.ts';
 import type { Body, Girth } from './body.ts';
 import type { FitFigure } from './fit-figure.ts';
 import { SHAPE } from './fit-forms.ts';
@@ -39,7 +39,7 @@ export const FOUNDATION_MODULUS = 40e3;
 const WORST_MISS = 2;
 
 /** Feet farther apart would leave the space that the legs are looked for in, rad. */
-const MOST_SPREAD = (8 * Math.PI) / 180;
+const MOST_SPREAD = radiansFromDegrees(8);
 
 /** Spacing of the contact field, m: nothing on the body bends more sharply than the crotch, about 12 mm. */
 const CONTACT_SPACING = 0.006;
@@ -73,8 +73,8 @@ export function makeFitBody(measures: FitMeasures, options: FitBodyOptions = {})
   if (!(legSpread >= 0 && legSpread <= MOST_SPREAD)) throw new Error('legSpread is outside 0 to 8 degrees');
   const order = orderOf(measures);
   const fitted = fitToMeasures(order, {
-    legs: degrees(legSpread),
-    arms: options.armAbduction === undefined ? null : degrees(options.armAbduction),
+    legs: degreesFromRadians(legSpread),
+    arms: options.armAbduction === undefined ? null : degreesFromRadians(options.armAbduction),
   });
   const missed = misses(fitted, order).find(
     ({ asked, reached }) => !(Math.abs(reached - asked) <= WORST_MISS),
@@ -116,8 +116,6 @@ export function makeFitBody(measures: FitMeasures, options: FitBodyOptions = {})
       ),
   };
 }
-
-const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 /** Room for the left half, mm, from the reach of the arm. */
 function boxAround({ heightScale, armJoint, armAbduction }: FitFigure): HalfBox {

@@ -1,5 +1,6 @@
 /** A base figure brought to size: outlines and masses scaled, ready to be joined. Lengths in mm. */
 import { monotoneCubic, valueAt, type MonotoneCubic } from '../units/monotone-cubic.ts';
+import { degreesFromRadians, radiansFromDegrees } from '../units/units.ts';
 import { BASE_STATURE, SHAPE, type FitForm, type SoftMass } from './fit-forms.ts';
 import { makeLoft, type Loft, type Outline } from './fit-loft.ts';
 import type { PerStation } from './fit-stations.ts';
@@ -80,7 +81,7 @@ export function assembleFigure(size: FitSize): FitFigure {
     seat: sizedMass(form.seat, scales.hip, heightScale),
     mound: sizedMass(form.mound, scales.hip, heightScale),
     armJoint,
-    armAbduction: (abduction * Math.PI) / 180,
+    armAbduction: radiansFromDegrees(abduction),
   };
 }
 
@@ -99,7 +100,7 @@ const FILLET_REACH = 0.65 * SHAPE.armJoin;
 function clearAbduction(arm: { rise: number; outward: number; armRadius: number }): number {
   const sine = (arm.armRadius + FILLET_REACH) / Math.hypot(arm.rise, arm.outward);
   if (sine >= 1) return 90;
-  return ((Math.asin(sine) - Math.atan2(arm.outward, arm.rise)) * 180) / Math.PI;
+  return degreesFromRadians(Math.asin(sine) - Math.atan2(arm.outward, arm.rise));
 }
 
 /** A point in the left arm's own frame: u outward, v along the arm from the shoulder joint (negative below it), w forward. */
@@ -177,7 +178,7 @@ function legOutline(row: LegRow, scales: PerStation, heightScale: number, stance
     [ankle, ankle, calf, knee, midThigh, thigh, hip, hip],
   );
   const scale = valueAt(along, clamp(y, 90, 960));
-  const apart = Math.tan((stanceDegrees * Math.PI) / 180) * belowHipJoint(860 - y) * heightScale;
+  const apart = Math.tan(radiansFromDegrees(stanceDegrees)) * belowHipJoint(860 - y) * heightScale;
   return {
     at: y * heightScale,
     centreX: medial * scale + (centreX - medial) * heightScale + apart,

@@ -1,4 +1,5 @@
 /** Lofts of the fit body: closed outlines at rising heights, joined smoothly. Lengths in mm. */
+import { degreesFromRadians } from '../units/units.ts';
 import type { Bumps } from './fit-tables.ts';
 import { naturalSpline, sampleSpline } from '../units/natural-spline.ts';
 
@@ -135,7 +136,7 @@ function outlineRadius(outline: Outline, theta: number, symmetric: boolean): num
   const halfDepth = cos >= 0 ? outline.front : outline.back;
   const n = cos >= 0 ? outline.frontExponent : outline.backExponent;
   let r = (Math.abs(sin / halfWidth) ** n + Math.abs(cos / halfDepth) ** n) ** (-1 / n);
-  const degrees = (theta * 180) / Math.PI;
+  const degrees = degreesFromRadians(theta);
   for (let b = 0; b < outline.bumps.length; b += 3) {
     const [angle, width, height] = [outline.bumps[b]!, outline.bumps[b + 1]!, outline.bumps[b + 2]!];
     r += height * bell(degrees - angle, width);

@@ -1,4 +1,5 @@
 /** Soft masses and soft joins of the fit body. Lengths in mm. */
+import { radiansFromDegrees } from '../units/units.ts';
 
 /**
  * Smooth step: 0 before `from`, 1 after `to`, twice differentiable between.
@@ -49,10 +50,10 @@ export interface EggMass {
  */
 export function eggDistance(egg: EggMass): (x: number, y: number, z: number) => number {
   const [centreX, centreY, centreZ] = egg.centre;
-  const cosYaw = Math.cos((egg.yaw * Math.PI) / 180);
-  const sinYaw = Math.sin((egg.yaw * Math.PI) / 180);
-  const cosPitch = Math.cos((egg.pitch * Math.PI) / 180);
-  const sinPitch = Math.sin((egg.pitch * Math.PI) / 180);
+  const cosYaw = Math.cos(radiansFromDegrees(egg.yaw));
+  const sinYaw = Math.sin(radiansFromDegrees(egg.yaw));
+  const cosPitch = Math.cos(radiansFromDegrees(egg.pitch));
+  const sinPitch = Math.sin(radiansFromDegrees(egg.pitch));
   const { across, up, down, deep } = egg;
   const soft = 0.45 * Math.min(up, down);
   return (x, y, z) => {

@@ -1,5 +1,6 @@
 /** How deep bone or a firm layer lies under the skin of a fit body. Lengths in mm. */
 import { monotoneCubic, valueAt, type MonotoneCubic } from '../units/monotone-cubic.ts';
+import { degreesFromRadians } from '../units/units.ts';
 import type { Field, FitField } from './fit-field.ts';
 import { armCoordinates, type FitFigure } from './fit-figure.ts';
 import { smoothStep } from './fit-masses.ts';
@@ -70,7 +71,7 @@ function trunkDepth(figure: FitFigure): Field {
   const columns = columnsOf(TRUNK_TISSUE);
   return (x, y, z) => {
     const [, centreZ] = figure.trunk.centre(y);
-    const degrees = (Math.atan2(Math.abs(x), z - centreZ) * 180) / Math.PI;
+    const degrees = degreesFromRadians(Math.atan2(Math.abs(x), z - centreZ));
     const column = Math.min(Math.floor(degrees / 30), 5);
     const ease = 0.5 - 0.5 * Math.cos(Math.PI * (degrees / 30 - column));
     const base = y / figure.heightScale;

@@ -1,4 +1,5 @@
 /** Finds the size at which the fit body measures what it was asked to. Lengths in mm. */
+import { radiansFromDegrees } from '../units/units.ts';
 import { assembleFigure, type FitFigure, type FitSize, type FitStance } from './fit-figure.ts';
 import { makeFitField, type FitField } from './fit-field.ts';
 import { BASE_STATURE } from './fit-forms.ts';
@@ -76,7 +77,7 @@ function farthestOff(fitted: FittedFigure, order: FitOrder): number {
 /** A spread leg is cut askew by a level section, which makes it longer: about halfway to 1/cos. */
 function slant(station: Station, stance: FitStance): number {
   const onLeg = station in LEG_LEVELS;
-  return onLeg ? 0.5 * (1 + 1 / Math.cos((stance.legs * Math.PI) / 180)) : 1;
+  return onLeg ? 0.5 * (1 + 1 / Math.cos(radiansFromDegrees(stance.legs))) : 1;
 }
 
 function rescaled(fitted: FittedFigure, order: FitOrder, stance: FitStance): PerStation {

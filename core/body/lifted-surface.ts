@@ -1,6 +1,7 @@
 import { meshEdges, oppositeTriangles, vertexTriangles, type Rows } from '../mesh/mesh-edges.ts';
 import { triangleNormals, vertexNormals } from '../mesh/triangle-areas.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
+import { radiansFromDegrees } from '../units/units.ts';
 
 /**
  * A mesh with its triangles curved to meet its vertex normals: one quadratic patch per triangle, joined without gaps.
@@ -34,8 +35,8 @@ export interface LiftedSurface {
 const LIFT_SHARE = 0.6;
 
 /** Cosines of the turn between two vertex normals up to which an edge is lifted in full (25 deg), and from which not at all (50 deg). */
-const SMOOTH = Math.cos((25 * Math.PI) / 180);
-const CREASED = Math.cos((50 * Math.PI) / 180);
+const SMOOTH = Math.cos(radiansFromDegrees(25));
+const CREASED = Math.cos(radiansFromDegrees(50));
 
 /**
  * Curves a mesh by a share of Phong tessellation; edges whose ends turn by more than 25 degrees are taken as

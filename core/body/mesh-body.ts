@@ -1,5 +1,6 @@
 import { Fault } from '../fault/fault.ts';
 import type { Finding } from '../fault/finding.ts';
+import { extentOf } from '../mesh/extent.ts';
 import { meanEdgeLength, meshEdges, type MeshEdges } from '../mesh/mesh-edges.ts';
 import { sectionAt } from '../mesh/section.ts';
 import {
@@ -50,7 +51,7 @@ const COARSE_EDGE = 0.012;
 export function makeMeshBody(choice: MeshBodyChoice): Body {
   const { skin, edges, findings } = soundSkin(choice.skin);
   const vertexCount = skin.positions.length / 3;
-  const { low, high } = extremes(skin);
+  const { low, high } = extentOf(skin);
   requirePossibleHeight(high[1] - low[1]);
   requirePossibleTissue(choice.tissue);
   const surface = liftedSurface(skin);
@@ -177,17 +178,6 @@ function mainGirths(skin: TriangleMesh, low: number, high: number): Girth[] {
   ]
     .filter((girth) => girth !== null)
     .sort((one, other) => one.level - other.level);
-}
-
-function extremes({ positions, triangles }: TriangleMesh): { low: Triple; high: Triple } {
-  const low: Triple = [Infinity, Infinity, Infinity];
-  const high: Triple = [-Infinity, -Infinity, -Infinity];
-  for (const v of triangles)
-    for (let k = 0; k < 3; k++) {
-      low[k] = Math.min(low[k]!, positions[3 * v + k]!);
-      high[k] = Math.max(high[k]!, positions[3 * v + k]!);
-    }
-  return { low, high };
 }
 
 /** The first vertex at exactly this height. */

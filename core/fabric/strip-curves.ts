@@ -81,17 +81,16 @@ export function forceCurve(strip: ForceReadings): ForceCurve {
   return { tau, measuredTo, set, findings: [...findings, ...repairs] };
 }
 
+/** Below this a curve would be made up. */
+function requireEnough(count: number, direction: Direction, branch: Branch): void {
+  if (count >= LEAST_READINGS) return;
+  throw new Fault('bench/too-few-readings', { direction, branch, count, least: LEAST_READINGS });
+}
+
 /** Enough readings, each extension once, some force, far enough. */
 function checkReadings({ direction, branch, readings }: ForceReadings): void {
   const beyond = readings.filter(({ extension }) => extension > 0);
-  if (beyond.length < LEAST_READINGS) {
-    throw new Fault('bench/too-few-readings', {
-      direction,
-      branch,
-      count: beyond.length,
-      least: LEAST_READINGS,
-    });
-  }
+  requireEnough(beyond.length, direction, branch);
   const twice = readings.find(({ extension }, i) => i > 0 && readings[i - 1]!.extension === extension);
   if (twice !== undefined) {
     throw new Fault('bench/reading-twice', {
@@ -137,14 +136,7 @@ interface Rising {
 /** Tension per original width, made to rise. */
 function risingTension(strip: ForceReadings, kept: readonly ForceReading[]): Rising {
   const { direction, branch, width } = strip;
-  if (kept.length < LEAST_READINGS) {
-    throw new Fault('bench/too-few-readings', {
-      direction,
-      branch,
-      count: kept.length,
-      least: LEAST_READINGS,
-    });
-  }
+  requireEnough(kept.length, direction, branch);
   const forces = kept.map(({ force }) => force);
   const rising = tilted(
     isotonic(forces),

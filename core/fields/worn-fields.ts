@@ -1,6 +1,5 @@
 import type { DistanceField } from '../body/distance-field.ts';
 import type { Equilibrium } from '../equilibrium/equilibrium.ts';
-import type { TensionLaw } from '../fabric/tension-law.ts';
 import type { Garment } from '../garment/garment.ts';
 import { triangleAreas } from '../mesh/triangle-areas.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
@@ -8,25 +7,25 @@ import { vertexAreas } from '../mesh/vertex-areas.ts';
 import type { Field } from './field.ts';
 import { discPressure, skinPressure, type Contact } from './skin-pressure.ts';
 import { spreadToVertices } from './spread-to-vertices.ts';
-import { clothPull } from './stretch-and-tension.ts';
+import type { ClothPull } from './stretch-and-tension.ts';
 
 /** A garment that has come to rest, and all that is needed to read it. */
 export interface Worn {
   readonly garment: Garment;
-  readonly law: TensionLaw;
   readonly equilibrium: Equilibrium;
+  readonly pull: ClothPull;
   readonly skin: DistanceField;
 }
 
 /**
  * Every quantity that can be painted, in the order of `FieldId`.
  *
- * Pressure and give are undefined (hatched, value 0) off the skin; a tension is undefined where its direction is slack.
+ * Pressure and give are undefined (hatched, value 0) off the skin, the gap on it (no gap and hardly any must not look
+ * alike); a tension is undefined where its direction is slack.
  */
-export function wornFields({ garment, law, equilibrium, skin }: Worn): Field[] {
+export function wornFields({ garment, equilibrium, pull, skin }: Worn): Field[] {
   const mesh = wornMesh(garment, equilibrium);
   const areas = triangleAreas(mesh);
-  const pull = clothPull(garment, law, equilibrium.positions);
   const perVertex = (values: Float64Array) => spreadToVertices(mesh, values, areas);
   const mostly = (flags: Uint8Array) =>
     Uint8Array.from(perVertex(Float64Array.from(flags)), (share) => (share > 0.5 ? 1 : 0));
@@ -38,8 +37,9 @@ export function wornFields({ garment, law, equilibrium, skin }: Worn): Field[] {
   };
   const pressure = skinPressure(contact);
   const offSkin = Uint8Array.from(pressure, (value) => (value > 0 ? 0 : 1));
-  const everywhere = new Uint8Array(pressure.length);
+  const nowhere = new Uint8Array(pressure.length);
   const gap = equilibrium.distance.map((distance) => Math.max(0, distance));
+  const onSkin = Uint8Array.from(gap, (value) => (value > 0 ? 0 : 1));
   const give = equilibrium.distance.map((distance) => Math.max(0, -distance));
   const slackAcross = mostly(pull.slackAcross);
   const slackAlong = mostly(pull.slackAlong);
@@ -59,14 +59,14 @@ export function wornFields({ garment, law, equilibrium, skin }: Worn): Field[] {
       unit: 'ratio',
       kind: 'sequential',
       values: perVertex(pull.stretchAcross),
-      undefinedAt: everywhere,
+      undefinedAt: nowhere,
     },
     {
       id: 'stretchAlong',
       unit: 'ratio',
       kind: 'symmetric',
       values: perVertex(pull.stretchAlong),
-      undefinedAt: everywhere,
+      undefinedAt: nowhere,
     },
     {
       id: 'tensionAcross',
@@ -82,7 +82,7 @@ export function wornFields({ garment, law, equilibrium, skin }: Worn): Field[] {
       values: tension(pull.tensionAlong, slackAlong),
       undefinedAt: slackAlong,
     },
-    { id: 'gap', unit: 'm', kind: 'sequential', values: gap, undefinedAt: everywhere },
+    { id: 'gap', unit: 'm', kind: 'sequential', values: gap, undefinedAt: onSkin },
     { id: 'give', unit: 'm', kind: 'sequential', values: give, undefinedAt: offSkin },
   ];
 }

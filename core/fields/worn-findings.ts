@@ -1,7 +1,6 @@
 import type { Finding } from '../fault/finding.ts';
 import { triangleAreas } from '../mesh/triangle-areas.ts';
 import { mmFromMetres } from '../units/units.ts';
-import { clothPull } from './stretch-and-tension.ts';
 import { wornMesh, type Worn } from './worn-fields.ts';
 
 /** Shares of the cloth below this are not worth a sentence. */
@@ -15,7 +14,7 @@ const WORTH_SAYING_SHIFT = 0.002;
  *
  * @param friction - Coefficient the garment was settled with.
  */
-export function wornFindings({ garment, law, equilibrium }: Worn, friction: number): Finding[] {
+export function wornFindings({ garment, equilibrium, pull }: Worn, friction: number): Finding[] {
   const findings: Finding[] = [];
   const { residual, tolerance } = equilibrium;
   if (!equilibrium.atRest) findings.push({ code: 'worn/not-at-rest', facts: { residual, tolerance } });
@@ -23,7 +22,6 @@ export function wornFindings({ garment, law, equilibrium }: Worn, friction: numb
   const total = areas.reduce((sum, area) => sum + area, 0);
   const shareOf = (flagged: (t: number) => boolean) =>
     areas.reduce((sum, area, t) => (flagged(t) ? sum + area : sum), 0) / total;
-  const pull = clothPull(garment, law, equilibrium.positions);
   const beyond = shareOf((t) => pull.beyondReadings[t] === 1);
   if (beyond > 0) findings.push({ code: 'worn/beyond-readings', facts: { sharePercent: 100 * beyond } });
   const slack = shareOf((t) => pull.slackAlong[t] === 1 || pull.slackAcross[t] === 1);

@@ -86,10 +86,3 @@ export function readStudyFile(text: string): StudyFile {
   });
   return file;
 }
-
-/** The files that a study names, relative to it, each once. */
-export function filesNamedBy(file: StudyFile): string[] {
-  const paths = file.fabrics.map(({ sheet }) => sheet);
-  if ('mesh' in file.body) paths.push(file.body.mesh);
-  return [...new Set(paths)];
-}

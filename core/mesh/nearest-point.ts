@@ -1,4 +1,5 @@
 import { closestOnTriangle } from './closest-on-triangle.ts';
+import { extentOf } from './extent.ts';
 import type { TriangleMesh } from './triangle-mesh.ts';
 import { triple, type Triple } from './triple.ts';
 
@@ -100,14 +101,7 @@ function askShells(
 function cellGrid(mesh: TriangleMesh): CellGrid {
   const { positions, triangles } = mesh;
   const triangleCount = triangles.length / 3;
-  const low: Triple = [Infinity, Infinity, Infinity];
-  const high: Triple = [-Infinity, -Infinity, -Infinity];
-  // Only vertices in use: a stray one far off would stretch the cells.
-  for (const v of triangles)
-    for (let k = 0; k < 3; k++) {
-      low[k] = Math.min(low[k]!, positions[3 * v + k]!);
-      high[k] = Math.max(high[k]!, positions[3 * v + k]!);
-    }
+  const { low, high } = extentOf(mesh);
   const extent = triple((k) => high[k]! - low[k]!);
   const [dx, dy, dz] = extent;
   // Two faces' worth of box surface per triangle gives cells about two edges wide; the volume keeps their number bounded.

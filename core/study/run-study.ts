@@ -1,5 +1,6 @@
 import { foundationAt } from '../body/foundation-at.ts';
 import { settle } from '../equilibrium/settle.ts';
+import { clothPull } from '../fields/stretch-and-tension.ts';
 import { wornFields } from '../fields/worn-fields.ts';
 import { wornFindings } from '../fields/worn-findings.ts';
 import { makeTube } from '../garment/make-tube.ts';
@@ -37,7 +38,8 @@ export function* runStudy(study: Study): Generator<StudyProgress, StudyResult> {
     const { law, findings } = chooseLaw(fabric, study.branch);
     const search = settle({ levels, law, body: skin, foundation, friction });
     const equilibrium = yield* named(id, search);
-    const settled = { garment, law, equilibrium, skin };
+    const pull = clothPull(garment, law, equilibrium.positions);
+    const settled = { garment, equilibrium, pull, skin };
     findings.push(...fabric.findings, ...wornFindings(settled, study.friction));
     const fields = wornFields(settled);
     worn.push({ fabricId: id, equilibrium, fields, findings });

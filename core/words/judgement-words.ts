@@ -1,9 +1,9 @@
-import type { HoldLevel } from '../judgement/limits.ts';
+import { PRESSURE_BAND_FLOOR, PRESSURE_BAND_SHARE, type HoldLevel } from '../judgement/limits.ts';
 import type { Place, Side } from '../judgement/place.ts';
 import type { PlaceDifference } from '../judgement/compare.ts';
 import type { Zone } from '../judgement/tight-zones.ts';
 import { areaText, fixed } from '../sheet/number-format.ts';
-import { kPaFromPascals, mmFromMetres } from '../units/units.ts';
+import { kPaFromPascals, mmFromMetres, mmHgFromPascals, percentFromRatio } from '../units/units.ts';
 
 /** What each band of pressure is called at the table. */
 export const HOLD_WORDS: Readonly<Record<HoldLevel, string>> = {
@@ -120,9 +120,11 @@ export function swapSentence(places: readonly PlaceDifference[]): string {
   return `B presses ${changeAt(most, '\u00a0kPa')}${second}.`;
 }
 
+/** How far an absolute pressure may be off on a person. */
+const BAND = `±${fixed(percentFromRatio(PRESSURE_BAND_SHARE), 0)} % or ±${fixed(kPaFromPascals(PRESSURE_BAND_FLOOR), 1)} kPa (${fixed(mmHgFromPascals(PRESSURE_BAND_FLOOR), 0)} mmHg), whichever is larger`;
+
 /** Always in sight. */
-export const CAUTION_SHORT =
-  'Design estimate, ±30 % or ±0.7 kPa (5 mmHg), whichever is larger. Not a medical device; local rules and licensed practice decide.';
+export const CAUTION_SHORT = `Design estimate, ${BAND}. Not a medical device; local rules and licensed practice decide.`;
 
 /**
  * The longer caution, in the review. Our words.
@@ -132,7 +134,7 @@ export const CAUTION_SHORT =
  *   common practice for shapewear.
  */
 export const CAUTION_LONG: readonly string[] = [
-  'Ranking two fabrics on one body is safe ground. One absolute pressure on one person is not: it carries ±30 % or ±0.7 kPa (5 mmHg), whichever is larger, and the body here stands still. Sitting down can double what a waistband presses.',
+  `Ranking two fabrics on one body is safe ground. One absolute pressure on one person is not: it carries ${BAND}, and the body here stands still. Sitting down can double what a waistband presses.`,
   'Above 4.3 kPa (32 mmHg) be careful: this is a line to look at, no line of harm. Over a rib, the hip bone, the shin or the collar bone count a third less.',
   'Firm compression is a matter for a doctor first with poor blood flow in the legs, heart failure, an infected or swollen vein, broken or weeping skin, numb limbs, pregnancy, hernia, reflux, trouble breathing or a recent operation. Whoever feels numbness or sees the colour change takes the garment off; nobody sleeps in it.',
   'Snugfield is a design tool and no medical device. Where a garment is sold as compression, local rules and licensed practice decide.',

@@ -1,21 +1,13 @@
-import { fileURLToPath } from 'node:url';
-
 import { Command, CommanderError } from 'commander';
 
 import { Fault, inFileAsync } from '../../core/fault/fault.ts';
 import { sayFault } from '../../core/words/say.ts';
 import { bench } from './bench.ts';
-import { benchSpeed } from './bench-speed.ts';
 import { body } from './body.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
 import { prove } from './prove.ts';
 import { makeTerminal, type Terminal } from './terminal.ts';
 import { wear } from './wear.ts';
-
-/** Seen from the built program, dist/headless/snugfield.js. */
-const demoStudy = fileURLToPath(
-  new URL('../../assets/demo/harbour-waist-shaper.study.json', import.meta.url),
-);
 
 /** The options of all commands, as Commander hands them over. */
 interface Wishes {
@@ -65,15 +57,6 @@ function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
     .option(...json)
     .action(async ({ json: asJson = false }: Wishes) => {
       ended(await prove(asJson, terminal));
-    });
-  program
-    .command('bench-speed')
-    .description('time the parts of a study on this machine')
-    .argument('[study]', 'study, *.study.json; the demo if left out')
-    .option(...json)
-    .action(async (study: string | undefined, { json: asJson = false }: Wishes) => {
-      const file = study ?? demoStudy;
-      ended(await inFileAsync(file, () => benchSpeed(file, asJson, terminal)));
     });
   return program;
 }

@@ -4,34 +4,28 @@ import { progressWords } from './progress-words.ts';
 import { runToEnd } from './run-to-end.ts';
 import type { Terminal } from './terminal.ts';
 
-/** How long each part of a study took, s. */
-export interface StudyTimes {
-  readonly body: number;
-  readonly garment: number;
-  /** Finding rest and painting fields, by fabric id. */
-  readonly fabrics: ReadonlyMap<string, number>;
+/** A study's result, and how long each fabric took to find rest and be painted, s. */
+export interface TimedResult {
+  readonly result: StudyResult;
+  /** By fabric id. */
+  readonly seconds: ReadonlyMap<string, number>;
 }
 
 /**
- * Runs a study with its progress on the terminal, and times it.
+ * Runs a study with its progress on the terminal, and times its fabrics.
  *
- * A search says its first word after its first, coarsest step; that step of the first fabric counts to the garment.
+ * A search says its first word after its first, coarsest step; that step of the first fabric is not counted.
  */
-export async function runTimed(
-  study: Study,
-  terminal: Terminal,
-): Promise<{ readonly result: StudyResult; readonly times: StudyTimes }> {
+export async function runTimed(study: Study, terminal: Terminal): Promise<TimedResult> {
   const fabrics = new Map<string, number>();
-  let body = 0;
-  let garment = 0;
   let before: StudyProgress = { step: 'body' };
   const result = await runToEnd(runStudy(study), terminal.stop, ({ progress, seconds }) => {
     const now = progress ?? before;
-    if (before.step === 'body') body += seconds;
-    else if (before.step === 'garment') garment += seconds;
-    else if (now.step === 'settle') fabrics.set(now.fabricId, (fabrics.get(now.fabricId) ?? 0) + seconds);
+    if (before.step === 'settle' && now.step === 'settle') {
+      fabrics.set(now.fabricId, (fabrics.get(now.fabricId) ?? 0) + seconds);
+    }
     before = now;
     if (progress) terminal.progress(progressWords(progress));
   });
-  return { result, times: { body, garment, fabrics } };
+  return { result, seconds: fabrics };
 }

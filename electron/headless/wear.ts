@@ -28,8 +28,9 @@ export async function wear(
   terminal: Terminal,
 ): Promise<ExitCode> {
   const study = await readStudy(studyFile);
-  const { result, times } = await runTimed(study, terminal);
-  const cards = result.worn.map((worn) => wornCard(result, worn, times.fabrics.get(worn.fabricId) ?? 0));
+  const { result, seconds } = await runTimed(study, terminal);
+  const summaries = result.worn.map((worn) => wornSummary(result, worn));
+  const cards = summaries.map((one) => wornCard(one, seconds.get(one.id) ?? 0));
   const summary = JSON.stringify({ fabrics: cards }, null, 2);
   if (out !== null) {
     terminal.progress('writing');
@@ -38,24 +39,15 @@ export async function wear(
     const last = { path: path.join(out, 'summary.json'), content: `${summary}\n` };
     await writeAllWhole([...files, last], terminal.stop);
   }
-  const texts = result.worn.map((worn) => wornAsText(wornSummary(result, worn), result));
+  const texts = summaries.map((one) => wornAsText(one, result));
   terminal.result(json ? summary : texts.join('\n\n'));
   if (out !== null) terminal.remark(`Wrote ${2 * result.worn.length + 1} files to ${out}.`);
   return result.worn.every(({ equilibrium }) => equilibrium.atRest) ? exitCodes.done : exitCodes.notAtRest;
 }
 
 /** One fabric in numbers, as `summary.json` and `--json` have it. */
-function wornCard(result: StudyResult, worn: WornResult, seconds: number) {
-  const { id, vertexCount, residual, atRest, findings, fields } = wornSummary(result, worn);
-  return {
-    id,
-    vertexCount,
-    residual,
-    seconds: Number(seconds.toFixed(2)),
-    atRest,
-    findings: findingsAsJson(findings),
-    fields,
-  };
+function wornCard(summary: WornSummary, seconds: number) {
+  return { ...summary, seconds: Number(seconds.toFixed(2)), findings: findingsAsJson(summary.findings) };
 }
 
 function filesOf(result: StudyResult, worn: WornResult, out: string): FileContent[] {

@@ -1,4 +1,3 @@
-import type { Field } from '../../core/fields/field.ts';
 import { compareWorn } from '../../core/judgement/compare.ts';
 import { reviewOf } from '../../core/judgement/review.ts';
 import { vertexAreas } from '../../core/mesh/vertex-areas.ts';
@@ -56,7 +55,7 @@ function wornCloth({ body, garment }: StudyResult, worn: WornResult): WornCloth 
   const { mesh, edgeVertex } = garment.levels.at(-1)!;
   const { triangles } = mesh;
   const vertexArea = vertexAreas({ positions, triangles });
-  const fields = worn.fields.map(withBareGapHatched);
+  const { fields } = worn;
   return {
     fabricId: worn.fabricId,
     positions,
@@ -69,10 +68,4 @@ function wornCloth({ body, garment }: StudyResult, worn: WornResult): WornCloth 
     findings: worn.findings,
     review: reviewOf({ positions, triangles, edgeVertex, vertexArea }, body, fields),
   };
-}
-
-/** No gap and hardly any must not look alike: where cloth lies on the skin the gap is hatched, not painted. */
-function withBareGapHatched(field: Field): Field {
-  if (field.id !== 'gap') return field;
-  return { ...field, undefinedAt: Uint8Array.from(field.values, (gap) => (gap > 0 ? 0 : 1)) };
 }

@@ -12,10 +12,10 @@ interface WorkerScope {
   readonly addEventListener: (kind: 'message', hear: (event: MessageEvent<ToWorker>) => void) => void;
 }
 
-// Arrays are copied, not handed over: the worker keeps its result for the tables.
 /** The only place in the window that computes: one worker runs one study and keeps its result for the tables. */
 // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the worker's global scope has no type here
 const scope = globalThis as unknown as WorkerScope;
+// Arrays are copied, not handed over: the worker keeps its result for the tables.
 const post = (message: FromWorker): void => scope.postMessage(message, { transfer: [] });
 
 const waiting = new Map<string, (bytes: Uint8Array | null) => void>();
