@@ -55,8 +55,11 @@ export interface FreeRoom {
   readonly bottom: number;
 }
 
-/** What words and paper take from the stage's edges, px: left edge or an open leaf, legend, views under the form. */
-const TAKEN = { edge: 56, leaf: 396, legend: 262, top: 28, bottom: 108 } as const;
+/**
+ * What words and paper take from the stage's edges, px: left edge or an open leaf, legend, views under the form. The
+ * stage's mask in styles/stage.css runs out within these, never over framed cloth.
+ */
+const TAKEN = { edge: 130, leaf: 396, legend: 330, top: 28, bottom: 108 } as const;
 
 /** The room that is left for the form on a stage of the given size. */
 export const freeRoom = (width: number, height: number, isLeafOpen: boolean): FreeRoom => ({
