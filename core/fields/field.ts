@@ -24,4 +24,12 @@ export interface Field {
   readonly values: Float64Array;
   /** 1 where the quantity has no meaning and must be hatched, not coloured; V. */
   readonly undefinedAt: Uint8Array;
+  /** The values at the low and the high end of the coupling's band, V each; left out where it bears none. */
+  readonly band?: FieldBand;
+}
+
+/** The same quantity at both ends of a band; low never above high. */
+export interface FieldBand {
+  readonly low: Float64Array;
+  readonly high: Float64Array;
 }
