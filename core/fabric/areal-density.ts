@@ -3,6 +3,7 @@ import type { Finding } from '../fault/finding.ts';
 import { gramsFromKilograms, mmFromMetres, percentFromRatio } from '../units/units.ts';
 import type { BenchReadings } from './bench-readings.ts';
 import type { Direction } from './fabric.ts';
+import { mean } from './mean-of-repeats.ts';
 
 /** Strips of one cloth agree to 2 %; a 0.5 mm cut error on 50 mm is 1 % (common practice). */
 const DIFFERENCE_TO_NAME = 0.03;
@@ -11,6 +12,7 @@ const DIFFERENCE_TO_REFUSE = 0.1;
 const FIBRE_DENSITY = 1380;
 /** Where mass over thickness of knits mostly lies, kg/m^3 (textile handbooks, from memory). */
 const USUAL_DENSITY = [250, 600] as const;
+const DIRECTIONS: readonly Direction[] = ['warp', 'weft', 'bias'];
 
 /**
  * Mass per unit area, M = m / A.
@@ -32,26 +34,37 @@ export function arealDensity(masses: readonly number[], area: number): number {
  */
 export function weighStrips(readings: BenchReadings): { arealDensity: number; findings: Finding[] } {
   const { length, width, masses } = readings.weighed;
-  const directions: readonly Direction[] = ['warp', 'weft', 'bias'];
-  const means = directions.map((direction) => arealDensity(masses[direction], 1));
-  const mean = means.reduce((sum, mass) => sum + mass, 0) / means.length;
+  const area = length * width;
+  const { density, findings } =
+    'together' in masses
+      ? { density: arealDensity(masses.together, DIRECTIONS.length * area), findings: [] }
+      : weighApart(masses.apart, area);
+  return {
+    arealDensity: density,
+    findings: [...findings, ...doubtDensity(density, mean(readings.thickness.values))],
+  };
+}
+
+/** Strips weighed one by one: their directions must agree. */
+function weighApart(
+  masses: Readonly<Record<Direction, readonly number[]>>,
+  area: number,
+): { density: number; findings: Finding[] } {
+  const means = DIRECTIONS.map((direction) => mean(masses[direction]));
+  const middle = mean(means);
   const findings: Finding[] = [];
-  for (const [i, direction] of directions.entries()) {
-    const difference = means[i]! / mean - 1;
+  for (const [i, direction] of DIRECTIONS.entries()) {
+    const difference = means[i]! / middle - 1;
     const facts = {
       direction,
       massG: gramsFromKilograms(means[i]!),
-      meanG: gramsFromKilograms(mean),
+      meanG: gramsFromKilograms(middle),
       differencePercent: percentFromRatio(difference),
     };
     if (Math.abs(difference) > DIFFERENCE_TO_REFUSE) throw new Fault('bench/masses-disagree', facts);
     if (Math.abs(difference) > DIFFERENCE_TO_NAME) findings.push({ code: 'bench/masses-differ', facts });
   }
-  const density = mean / (length * width);
-  return {
-    arealDensity: density,
-    findings: [...findings, ...doubtDensity(density, readings.thickness.value)],
-  };
+  return { density: middle / area, findings };
 }
 
 /** Mass over thickness against solid fibre and against what knits weigh. */

@@ -2,7 +2,9 @@ import { Fault } from '../fault/fault.ts';
 import { mmFromMetres, radiansFromDegrees, STANDARD_GRAVITY } from '../units/units.ts';
 import type { BenchReadings } from './bench-readings.ts';
 import type { Direction } from './fabric.ts';
+import { heartLoopBendingLength, loopHeights } from './heart-loop.ts';
 import { elasticaAtChord } from './heavy-elastica.ts';
+import { mean } from './mean-of-repeats.ts';
 
 /** The slope of the standard cantilever tester, at which the bending length is half the overhang. */
 const STANDARD_SLOPE = radiansFromDegrees(41.5);
@@ -46,21 +48,52 @@ export function bendingRigidity(arealDensity: number, length: number): number {
 }
 
 /**
- * Bending rigidity in the three directions.
+ * Bending length in the three directions, from the mean of the repeats.
  *
- * @throws {Fault} `bench/overhang-too-long` where a strip hangs over by more than its length.
+ * @returns m.
+ * @throws {Fault} `bench/overhang-too-long` where a strip hangs over by more than its length, `bench/loop-height` where
+ * a heart loop is longer or shorter than any strip of its length can hang.
  */
-export function bendStrips(readings: BenchReadings, arealDensity: number): Record<Direction, number> {
-  const { angle, overhang } = readings.bending;
-  const rigidity = (direction: Direction): number => {
-    if (overhang[direction] > readings.weighed.length) {
+export function bendingLengths(readings: BenchReadings): Record<Direction, number> {
+  const { bending, weighed } = readings;
+  const length = (direction: Direction): number => {
+    if (bending.kind === 'heartLoop') {
+      return loopBendingLength(direction, bending.stripLength, bending.height[direction]);
+    }
+    const overhangs = bending.overhang[direction];
+    const longest = Math.max(...overhangs);
+    if (longest > weighed.length) {
       throw new Fault('bench/overhang-too-long', {
         direction,
-        overhangMm: mmFromMetres(overhang[direction]),
-        lengthMm: mmFromMetres(readings.weighed.length),
+        overhangMm: mmFromMetres(longest),
+        lengthMm: mmFromMetres(weighed.length),
       });
     }
-    return bendingRigidity(arealDensity, bendingLength(overhang[direction], angle));
+    return bendingLength(mean(overhangs), bending.angle);
   };
-  return { warp: rigidity('warp'), weft: rigidity('weft'), bias: rigidity('bias') };
+  return { warp: length('warp'), weft: length('weft'), bias: length('bias') };
+}
+
+function loopBendingLength(direction: Direction, stripLength: number, heights: readonly number[]): number {
+  const { least, most } = loopHeights(stripLength);
+  const odd = heights.find((height) => height <= least || height >= most);
+  if (odd !== undefined) {
+    throw new Fault('bench/loop-height', {
+      direction,
+      heightMm: mmFromMetres(odd),
+      leastMm: mmFromMetres(least),
+      mostMm: mmFromMetres(most),
+    });
+  }
+  return heartLoopBendingLength(stripLength, mean(heights));
+}
+
+/** Bending rigidity in the three directions, N*m. */
+export function bendStrips(readings: BenchReadings, arealDensity: number): Record<Direction, number> {
+  const lengths = bendingLengths(readings);
+  return {
+    warp: bendingRigidity(arealDensity, lengths.warp),
+    weft: bendingRigidity(arealDensity, lengths.weft),
+    bias: bendingRigidity(arealDensity, lengths.bias),
+  };
 }

@@ -2,13 +2,16 @@ import type { Finding } from '../fault/finding.ts';
 import { percentFromRatio } from '../units/units.ts';
 import { COUPLING_FADE } from './assemble-law.ts';
 import { couplingShape } from './axis-table.ts';
-import type { BenchReadings } from './bench-readings.ts';
+import type { WidthReading } from './bench-readings.ts';
 import type { Direction } from './fabric.ts';
 import type { ForceCurve } from './strip-curves.ts';
 import type { WidthCurve } from './width-curve.ts';
 
 /** The load curves that the bias strip's width is held against. */
 export interface BiasWidthInput {
+  /** The bias strip's widths, and the width of the unstretched strip, m. */
+  readonly readings: readonly WidthReading[];
+  readonly stripWidth: number;
   readonly warp: ForceCurve;
   readonly weft: ForceCurve;
   readonly bias: ForceCurve;
@@ -29,12 +32,10 @@ const RATIO_TO_PASS = [0.75, 1.33] as const;
  * whatever the shear; with phi' = tau - psi'(x - w) it is linear in c. A cross-check only: it asks for widths good to
  * 0.3 %, finer than a ruler gives.
  */
-export function checkBiasWidth(readings: BenchReadings, input: BiasWidthInput): Finding[] {
+export function checkBiasWidth(input: BiasWidthInput): Finding[] {
   if (!input.widths.bias.measured || input.coupling <= 0) return [];
-  const { strips } = readings.stretched;
-  const start =
-    strips.bias.width?.find(({ extension }) => extension === 0)?.width ?? readings.stretched.width;
-  const rows = (strips.bias.width ?? []).flatMap(({ extension, width }) => {
+  const start = input.readings.find(({ extension }) => extension === 0)?.width ?? input.stripWidth;
+  const rows = input.readings.flatMap(({ extension, width }) => {
     const l1 = 1 + extension;
     const l2 = width / start;
     const x = Math.log((l1 * l1 + l2 * l2) / 2) / 2;

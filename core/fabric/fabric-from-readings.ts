@@ -11,6 +11,9 @@ import type { FittedLaw } from './fit-tension-law.ts';
 import { forceAt } from './hysteresis.ts';
 import { forceCurve } from './strip-curves.ts';
 import type { ForceCurve } from './strip-curves.ts';
+import { heldMeans, stripMeans } from './strip-means.ts';
+import type { StripMeans } from './strip-means.ts';
+import { mean } from './mean-of-repeats.ts';
 import { widthCurve } from './width-curve.ts';
 import type { WidthCurve } from './width-curve.ts';
 
@@ -30,7 +33,7 @@ type PerDirection<T> = Readonly<Record<Direction, T>>;
  */
 export function fabricFromReadings(readings: BenchReadings): Fabric {
   const weighed = weighStrips(readings);
-  const { strips } = readings.stretched;
+  const strips = stripMeans(readings.stretched);
   const load = perDirection((direction) => curveOf(readings, direction, 'load', strips[direction].load));
   const widths = perDirection((direction) =>
     widthCurve({
@@ -40,8 +43,8 @@ export function fabricFromReadings(readings: BenchReadings): Fabric {
       measuredTo: load[direction].measuredTo,
     }),
   );
-  const loaded = fitBranch(readings, 'load', { curves: load, widths, couplingFactor: 1 });
-  const back = fitReturn(readings, widths, loaded);
+  const loaded = fitBranch(readings, 'load', { strips, curves: load, widths, couplingFactor: 1 });
+  const back = fitReturn(readings, strips, widths, loaded);
   const widthFindings = [...widths.warp.findings, ...widths.weft.findings];
   return {
     name: readings.name,
@@ -49,18 +52,20 @@ export function fabricFromReadings(readings: BenchReadings): Fabric {
     date: readings.date,
     invented: readings.invented,
     arealDensity: weighed.arealDensity,
-    thickness: readings.thickness.value,
+    thickness: mean(readings.thickness.values),
     thicknessPressure: readings.thickness.pressure,
     bendingRigidity: bendStrips(readings, weighed.arealDensity),
     laws: { load: loaded.law, return: back.fitted?.law ?? null },
     coupling: loaded.coupling,
     findings: [
       ...weighed.findings,
-      ...unusualForces(readings),
+      ...unusualForces(readings, strips),
       ...DIRECTIONS.flatMap((direction) => load[direction].findings),
       ...widthFindings,
       ...loaded.findings,
-      ...checkBiasWidth(readings, {
+      ...checkBiasWidth({
+        readings: strips.bias.width ?? [],
+        stripWidth: readings.stretched.width,
         warp: load.warp,
         weft: load.weft,
         bias: load.bias,
@@ -86,6 +91,7 @@ function curveOf(
 }
 
 interface BranchCurves {
+  readonly strips: PerDirection<StripMeans>;
   readonly curves: PerDirection<ForceCurve>;
   readonly widths: PerDirection<WidthCurve>;
   readonly couplingFactor: number;
@@ -93,8 +99,8 @@ interface BranchCurves {
 
 /** Widths are read on load; on return they count from the length to which the strip has set. */
 function fitBranch(readings: BenchReadings, branch: Branch, input: BranchCurves): FittedLaw {
-  const { curves, widths, couplingFactor } = input;
-  const { strips, width, heldWidth } = readings.stretched;
+  const { strips, curves, widths, couplingFactor } = input;
+  const { width, heldWidth } = readings.stretched;
   return fitTensionLaw({
     branch,
     warp: { ...curves.warp, narrowing: widths.warp.narrowing },
@@ -102,7 +108,7 @@ function fitBranch(readings: BenchReadings, branch: Branch, input: BranchCurves)
     bias: curves.bias,
     biasReadings: (branch === 'load' ? strips.bias.load : strips.bias.return) ?? [],
     width,
-    held: branch === 'load' ? heldWidth : null,
+    held: branch === 'load' ? heldMeans(heldWidth) : null,
     couplingFactor,
   });
 }
@@ -110,10 +116,10 @@ function fitBranch(readings: BenchReadings, branch: Branch, input: BranchCurves)
 /** The law on the way back, where all three strips were let back; else a finding that names what is missing. */
 function fitReturn(
   readings: BenchReadings,
+  strips: PerDirection<StripMeans>,
   widths: PerDirection<WidthCurve>,
   loaded: FittedLaw,
 ): { fitted: FittedLaw | null; findings: Finding[] } {
-  const { strips } = readings.stretched;
   const missing = DIRECTIONS.filter((direction) => strips[direction].return === null);
   if (missing.length === DIRECTIONS.length) return { fitted: null, findings: [] };
   if (missing.length > 0) {
@@ -128,6 +134,7 @@ function fitReturn(
     curveOf(readings, direction, 'return', strips[direction].return!),
   );
   const fitted = fitBranch(readings, 'return', {
+    strips,
     curves,
     widths,
     couplingFactor: loaded.coupling.from === 'held width' ? loaded.coupling.factor : 1,
@@ -180,8 +187,8 @@ function checkReturn(
 }
 
 /** Forces far from what stretch fabrics give: mostly a wrong unit. */
-function unusualForces(readings: BenchReadings): Finding[] {
-  const { strips, width } = readings.stretched;
+function unusualForces(readings: BenchReadings, strips: PerDirection<StripMeans>): Finding[] {
+  const { width } = readings.stretched;
   return (['warp', 'weft'] as const).flatMap((direction): Finding[] => {
     const at = Math.min(0.4, strips[direction].load.at(-1)?.extension ?? 0);
     const forceN = (forceAt(strips[direction].load, at) * 0.05) / width;

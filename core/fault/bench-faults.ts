@@ -45,4 +45,6 @@ export interface BenchFaults {
     thicknessMm: number;
   };
   'bench/overhang-too-long': { direction: string; overhangMm: number; lengthMm: number };
+  /** A heart loop hangs between the height of a weightless strip and half the strip's length. */
+  'bench/loop-height': { direction: string; heightMm: number; leastMm: number; mostMm: number };
 }

@@ -1,60 +1,18 @@
-import { z } from 'zod';
-
-import type { BenchReadings, ForceReading, StripReadings, WidthReading } from '../fabric/bench-readings.ts';
+import type {
+  BenchReadings,
+  BendingReadings,
+  ForceReading,
+  StripReadings,
+} from '../fabric/bench-readings.ts';
 import { fabricFromReadings } from '../fabric/fabric-from-readings.ts';
 import type { Direction, Fabric } from '../fabric/fabric.ts';
 import { Fault } from '../fault/fault.ts';
-import {
-  kilogramsFromGrams,
-  metresFromMm,
-  pascalsFromKPa,
-  radiansFromDegrees,
-  ratioFromPercent,
-} from '../units/units.ts';
+import { kilogramsFromGrams, metresFromMm, pascalsFromKPa, radiansFromDegrees } from '../units/units.ts';
+import { extensionFrom, newtonsFrom, widthFrom } from './bench-sheet-units.ts';
+import type { TestPiece } from './bench-sheet-units.ts';
+import { BENCH_VERSION, benchSheet, isRepeated } from './bench-sheet.ts';
+import type { BenchSheet, Pair, Pairs } from './bench-sheet.ts';
 import { checkShape, readJson } from './read-json.ts';
-
-/** The version of the bench sheet that this program reads. */
-export const BENCH_VERSION = 1;
-
-const positive = (most: number) => z.number().positive().max(most);
-const extensionPercent = z.number().min(0).max(900);
-const forceReading = z.tuple([extensionPercent, z.number().min(0).max(10_000)]);
-const widthReading = z.tuple([extensionPercent, positive(10_000)]);
-const perDirection = <S extends z.ZodType>(schema: S) =>
-  z.strictObject({ warp: schema, weft: schema, bias: schema });
-const strip = z.strictObject({
-  load: z.array(forceReading).min(1),
-  return: z.array(forceReading).min(1).optional(),
-  width: z.array(widthReading).optional(),
-});
-const massG = z.union([positive(100_000), z.array(positive(100_000)).min(1)]);
-
-const benchSheet = z.strictObject({
-  snugfieldBench: z.literal(BENCH_VERSION),
-  name: z.string().min(1),
-  lot: z.string(),
-  date: z.iso.date('a date such as "2025-03-14"'),
-  invented: z.boolean(),
-  note: z.string().optional(),
-  strip: z.strictObject({ lengthMm: positive(5000), widthMm: positive(5000), massG: perDirection(massG) }),
-  thickness: z.strictObject({ mm: positive(50), pressureKPa: positive(1000) }),
-  stretch: z.strictObject({
-    gaugeMm: positive(5000),
-    widthMm: positive(5000),
-    warp: strip,
-    weft: strip,
-    bias: strip,
-    heldWidth: z
-      .strictObject({ direction: z.enum(['warp', 'weft']), load: z.array(forceReading).min(1) })
-      .optional(),
-  }),
-  bending: z.strictObject({
-    angleDeg: z.number().min(5).max(85),
-    overhangMm: perDirection(positive(5000)),
-  }),
-});
-
-type BenchSheet = z.output<typeof benchSheet>;
 
 /**
  * Reads a bench sheet and makes the fabric of it.
@@ -73,7 +31,15 @@ export function readBenchSheet(text: string): Fabric {
  * @throws {Fault} the `file/` faults of {@link readBenchSheet}.
  */
 export function parseBenchSheet(text: string): BenchReadings {
-  const value = readJson(text);
+  return readingsOf(checkBenchSheet(readJson(text)));
+}
+
+/**
+ * A JSON value as a bench sheet.
+ *
+ * @throws {Fault} `file/unknown-version`, `file/wrong-shape`.
+ */
+export function checkBenchSheet(value: unknown): BenchSheet {
   if (typeof value === 'object' && value !== null && 'snugfieldBench' in value) {
     const version: unknown = value.snugfieldBench;
     if (version !== BENCH_VERSION) {
@@ -84,36 +50,88 @@ export function parseBenchSheet(text: string): BenchReadings {
       });
     }
   }
-  return inSi(checkShape(benchSheet, value));
+  return checkShape(benchSheet, value);
 }
 
-function inSi(sheet: BenchSheet): BenchReadings {
-  const { strip: weighed, thickness, stretch, bending } = sheet;
-  const { heldWidth } = stretch;
+/** The readings of a checked sheet in SI. */
+export function readingsOf(sheet: BenchSheet): BenchReadings {
+  const { strip: weighed, thickness, stretch } = sheet;
   return {
     name: sheet.name,
     lot: sheet.lot,
     date: sheet.date,
     invented: sheet.invented,
+    note: sheet.note ?? null,
+    greatestStretch: sheet.greatestStretch ?? null,
     weighed: {
       length: metresFromMm(weighed.lengthMm),
       width: metresFromMm(weighed.widthMm),
-      masses: eachDirection((direction) => [weighed.massG[direction]].flat().map(kilogramsFromGrams)),
+      masses: massesOf(weighed),
     },
-    thickness: { value: metresFromMm(thickness.mm), pressure: pascalsFromKPa(thickness.pressureKPa) },
-    stretched: {
-      gauge: metresFromMm(stretch.gaugeMm),
-      width: metresFromMm(stretch.widthMm),
-      strips: eachDirection((direction) => stripInSi(stretch[direction])),
-      heldWidth:
-        heldWidth === undefined
-          ? null
-          : { direction: heldWidth.direction, load: heldWidth.load.map(forceInSi).sort(byExtension) },
+    thickness: {
+      values: [thickness.mm].flat().map(metresFromMm),
+      pressure: pascalsFromKPa(thickness.pressureKPa),
+      standard: thickness.standard ?? null,
     },
-    bending: {
-      angle: radiansFromDegrees(bending.angleDeg),
-      overhang: eachDirection((direction) => metresFromMm(bending.overhangMm[direction])),
-    },
+    stretched: stretchedOf(stretch),
+    bending: bendingOf(sheet.bending),
+  };
+}
+
+function massesOf(weighed: BenchSheet['strip']): BenchReadings['weighed']['masses'] {
+  const { massG, massTogetherG } = weighed;
+  if (massG !== undefined)
+    return { apart: eachDirection((direction) => [massG[direction]].flat().map(kilogramsFromGrams)) };
+  return { together: [massTogetherG ?? []].flat().map(kilogramsFromGrams) };
+}
+
+function stretchedOf(stretch: BenchSheet['stretch']): BenchReadings['stretched'] {
+  const piece: TestPiece = {
+    test: stretch.test ?? 'strip',
+    gauge: metresFromMm(stretch.gaugeMm),
+    width: metresFromMm(stretch.widthMm),
+    circumference: stretch.circumferenceMm === undefined ? null : metresFromMm(stretch.circumferenceMm),
+  };
+  const units = stretch.units ?? {};
+  const extensionOf = (value: number): number => extensionFrom(value, units.extension ?? '%', piece);
+  const forces = (pairs: Pairs): ForceReading[][] =>
+    specimens(pairs, ([at, force]) => ({
+      extension: extensionOf(at),
+      force: newtonsFrom(force, units.force ?? 'N', piece),
+    }));
+  const strip = ({ load, return: back, width }: BenchSheet['stretch']['warp']): StripReadings => ({
+    load: forces(load),
+    return: back === undefined ? null : forces(back),
+    width:
+      width === undefined
+        ? null
+        : specimens(width, ([at, read]) => ({
+            extension: extensionOf(at),
+            width: widthFrom(read, units.width ?? 'mm', piece),
+          })),
+  });
+  const { heldWidth } = stretch;
+  return {
+    ...piece,
+    cycle: stretch.cycle ?? null,
+    strips: eachDirection((direction) => strip(stretch[direction])),
+    heldWidth:
+      heldWidth === undefined ? null : { direction: heldWidth.direction, load: forces(heldWidth.load) },
+  };
+}
+
+function bendingOf({ angleDeg, overhangMm, heartLoop }: BenchSheet['bending']): BendingReadings {
+  if (heartLoop !== undefined) {
+    return {
+      kind: 'heartLoop',
+      stripLength: metresFromMm(heartLoop.stripLengthMm),
+      height: eachDirection((direction) => [heartLoop.loopHeightMm[direction]].flat().map(metresFromMm)),
+    };
+  }
+  return {
+    kind: 'cantilever',
+    angle: radiansFromDegrees(angleDeg ?? 0),
+    overhang: eachDirection((direction) => [overhangMm?.[direction] ?? []].flat().map(metresFromMm)),
   };
 }
 
@@ -121,22 +139,9 @@ function eachDirection<T>(make: (direction: Direction) => T): Record<Direction, 
   return { warp: make('warp'), weft: make('weft'), bias: make('bias') };
 }
 
-function stripInSi(readings: BenchSheet['stretch']['warp']): StripReadings {
-  return {
-    load: readings.load.map(forceInSi).sort(byExtension),
-    return: readings.return?.map(forceInSi).sort(byExtension) ?? null,
-    width: readings.width?.map(widthInSi).sort(byExtension) ?? null,
-  };
+/** One list per specimen, rising in extension. */
+function specimens<T extends { readonly extension: number }>(pairs: Pairs, read: (pair: Pair) => T): T[][] {
+  return (isRepeated(pairs) ? pairs : [pairs]).map((list) =>
+    list.map(read).sort((a, b) => a.extension - b.extension),
+  );
 }
-
-const forceInSi = ([percent, newtons]: readonly [number, number]): ForceReading => ({
-  extension: ratioFromPercent(percent),
-  force: newtons,
-});
-
-const widthInSi = ([percent, mm]: readonly [number, number]): WidthReading => ({
-  extension: ratioFromPercent(percent),
-  width: metresFromMm(mm),
-});
-
-const byExtension = (a: { extension: number }, b: { extension: number }): number => a.extension - b.extension;

@@ -82,6 +82,11 @@ export const benchFaultWords: FaultWords<BenchFaults> = {
     what: `The ${direction} overhang is ${mm(overhangMm)}, longer than the strip of ${mm(lengthMm)}.`,
     remedy: 'Give the length that hangs over the edge, in mm, not the length left on the table.',
   }),
+  'bench/loop-height': ({ direction, heightMm, leastMm, mostMm }) => ({
+    what: `The ${direction} heart loop is said to hang ${mm(heightMm)}; a strip of this length hangs between ${mm(leastMm)} (no weight) and ${mm(mostMm)} (no stiffness).`,
+    remedy:
+      'Give the height from the clamps to the lowest point of the loop, and the length of the strip between the clamps.',
+  }),
 };
 
 /** What is said of readings that leave something in doubt. */
