@@ -1,0 +1,118 @@
+import { sayFault } from '../../core/words/say.ts';
+import { bugWords } from '../../core/words/stage-words.ts';
+import type { BenchSheet } from '../../core/io/bench-sheet.ts';
+import type { FittedFabric, FromBench, ToBench } from '../worker/bench-messages.ts';
+import type { BenchStore } from './bench-store.ts';
+import { sheetFromDraft } from './bench-to-sheet.ts';
+import type { Notice } from './study-store.ts';
+
+/** The bench's worker as the runner uses it; the tests hand in one of their own. */
+export interface BenchWorker {
+  readonly post: (message: ToBench) => void;
+  readonly end: () => void;
+}
+
+export type StartBenchWorker = (hear: (message: FromBench) => void) => BenchWorker;
+
+export interface BenchRunnerParts {
+  readonly startWorker: StartBenchWorker;
+  /** Calls `work` a little later, unless the returned function is called before. */
+  readonly later: (work: () => void) => () => void;
+  /** Something the person must be told. */
+  readonly tell: (notice: Notice) => void;
+}
+
+export interface BenchRunner {
+  /** Reads a sheet's text; refused with a notice. */
+  readonly readSheet: (name: string, text: string) => Promise<BenchSheet | null>;
+  /** Fits a sheet that is to lie beside the draft; refused with a notice. */
+  readonly fitBeside: (name: string, text: string) => Promise<FittedFabric | null>;
+  /** The text of the draft's sheet as a file holds it; null while the draft is not whole. */
+  readonly sheetText: () => Promise<string | null>;
+}
+
+/** An answer that somebody waits for; null where it was refused. */
+type Waiting = (answer: FromBench | null) => void;
+
+/** Starts the bench's worker when it is first needed, and fits the draft whenever it has changed and rested a little. */
+export function createBenchRunner(
+  store: BenchStore,
+  { startWorker, later, tell }: BenchRunnerParts,
+): BenchRunner {
+  let worker: BenchWorker | null = null;
+  let lastTurn = 0;
+  let fitTurn = 0;
+  let cancel: (() => void) | null = null;
+  const waiting = new Map<number, Waiting>();
+
+  const post = (message: ToBench): void => {
+    worker ??= startWorker(hear);
+    worker.post(message);
+  };
+
+  const settle = (turn: number, answer: FromBench | null): void => {
+    waiting.get(turn)?.(answer);
+    waiting.delete(turn);
+  };
+
+  function hear(message: FromBench): void {
+    switch (message.kind) {
+      case 'fitted': {
+        // Only the newest draft's answer counts.
+        if (message.turn !== fitTurn) return;
+        const { numbers, outcome } = message;
+        store.setState({ reading: { numbers, outcome, isStale: false } });
+        return;
+      }
+      case 'refused':
+        tell({ ...sayFault(message.fault), file: message.fault.file, tone: 'fault' });
+        settle(message.turn, null);
+        return;
+      case 'bug':
+        tell({ ...bugWords(message.message), file: null, tone: 'fault' });
+        for (const turn of waiting.keys()) settle(turn, null);
+        return;
+      default:
+        settle(message.turn, message);
+    }
+  }
+
+  const ask = (make: (turn: number) => ToBench): Promise<FromBench | null> =>
+    new Promise((resolve) => {
+      const turn = ++lastTurn;
+      waiting.set(turn, resolve);
+      post(make(turn));
+    });
+
+  const fit = (): void => {
+    cancel = null;
+    const { parts, sheet } = sheetFromDraft(store.getState().draft);
+    fitTurn = ++lastTurn;
+    post({ kind: 'fit', turn: fitTurn, parts, sheet });
+  };
+
+  store.subscribe(({ draft, isOpen }, before) => {
+    const isNew = draft !== before.draft;
+    if (isNew) store.setState(({ reading }) => ({ reading: { ...reading, isStale: true } }));
+    if (!isOpen || (!isNew && before.isOpen)) return;
+    cancel?.();
+    cancel = later(fit);
+  });
+
+  return {
+    readSheet: async (name, text) => {
+      const answer = await ask((turn) => ({ kind: 'readSheet', turn, name, text }));
+      return answer?.kind === 'sheet' ? answer.sheet : null;
+    },
+    fitBeside: async (name, text) => {
+      const answer = await ask((turn) => ({ kind: 'fitBeside', turn, name, text }));
+      return answer?.kind === 'beside' ? answer.fabric : null;
+    },
+    sheetText: async () => {
+      const { sheet } = sheetFromDraft(store.getState().draft);
+      if (sheet === null) return null;
+      const answer = await ask((turn) => ({ kind: 'writeSheet', turn, sheet }));
+      return answer?.kind === 'sheetText' ? answer.text : null;
+    },
+  };
+}
