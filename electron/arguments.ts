@@ -1,4 +1,4 @@
-import type { PickKind } from './contract.ts';
+import type { LibraryWish, PickKind } from './contract.ts';
 
 /** Largest text, picture or list a call may bring; beyond it something is wrong with the caller. */
 const mostBytes = 256 * 2 ** 20;
@@ -27,12 +27,60 @@ export function wantPng(value: unknown): Uint8Array {
  */
 export function wantName(value: unknown, endings: readonly [string, ...string[]]): string {
   if (typeof value !== 'string' || value.length > longestName) return refuse('a file name');
-  const last = value.split(/[/\\]/).at(-1) ?? '';
-  // oxlint-disable-next-line no-control-regex -- control characters are what is taken out
-  const plain = last.replaceAll(/[<>:"|?*\u0000-\u001f]/g, '').replace(/^\.+/, '');
+  const plain = plainName(value.split(/[/\\]/).at(-1) ?? '');
   const name = plain === '' ? 'snugfield' : plain;
   return endings.some((ending) => name.toLowerCase().endsWith(ending)) ? name : `${name}${endings[0]}`;
 }
+
+/** A name without the characters that some system forbids, and without leading dots. */
+const plainName = (name: string): string =>
+  // oxlint-disable-next-line no-control-regex -- control characters are what is taken out
+  name.replaceAll(/[<>:"|?*\u0000-\u001f]/g, '').replace(/^\.+/, '');
+
+/** The one ending of bench sheets in the library. */
+export const sheetEnding = '.bench.json';
+
+/** Most bytes of a sheet's name without its ending: file systems stop at 255, and a name grows while it is written. */
+const mostNameBytes = 180;
+
+/**
+ * Where in the library a sheet is to be written: its name, cleared of what some system forbids, at most one folder down.
+ *
+ * @returns With forward slashes and the ending of a bench sheet.
+ */
+export function wantSheetPath(value: unknown): string {
+  if (typeof value !== 'string' || value.length > longestName) return refuse('a place for a bench sheet');
+  const steps = value.split(/[/\\]/);
+  const folders = steps.slice(0, -1);
+  // A folder is there already: what would have to be taken out of its name makes it another one.
+  if (folders.length > 1 || folders.some((folder) => folder === '' || plainName(folder) !== folder)) {
+    return refuse('a place outside the library');
+  }
+  const last = plainName(steps.at(-1) ?? '');
+  return [...folders, `${sheetStem(last)}${sheetEnding}`].join('/');
+}
+
+function sheetStem(name: string): string {
+  const bare = name.toLowerCase().endsWith(sheetEnding) ? name.slice(0, -sheetEnding.length) : name;
+  let short = bare;
+  while (Buffer.byteLength(short) > mostNameBytes) short = Array.from(short).slice(0, -1).join('');
+  // Windows drops blanks and dots at the end of a name.
+  const stem = short.replace(/[\s.]+$/, '');
+  if (stem === '') return 'sheet';
+  return isDevice(stem) ? `${stem}-sheet` : stem;
+}
+
+/** Names that Windows keeps for devices, whatever their ending. */
+const isDevice = (stem: string): boolean =>
+  /^(?:con|prn|aux|nul|com\d|lpt\d)$/i.test(stem.split('.')[0] ?? '');
+
+export const wantLibraryWish = (value: unknown): LibraryWish =>
+  value === 'remembered' || value === 'allowed' || value === 'picked'
+    ? value
+    : refuse('a way to the library');
+
+export const wantYesOrNo = (value: unknown): boolean =>
+  typeof value === 'boolean' ? value : refuse('a yes or no');
 
 export function wantPaths(value: unknown): readonly string[] {
   if (!Array.isArray(value) || value.length > mostPaths) return refuse('a list of paths');

@@ -9,6 +9,9 @@ export const callNames = [
   'savePicture',
   'saveText',
   'printSheet',
+  'openLibrary',
+  'readLibrary',
+  'writeLibrary',
   'openLink',
 ] as const satisfies readonly (keyof Host)[];
 

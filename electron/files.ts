@@ -17,7 +17,8 @@ export interface FileDialogs {
   readonly open: (options: {
     title: string;
     filters: FileFilter[];
-    properties: 'openFile'[];
+    properties: ('openFile' | 'openDirectory' | 'createDirectory')[];
+    defaultPath?: string;
   }) => Promise<{ canceled: boolean; filePaths: string[] }>;
   readonly save: (options: {
     defaultPath: string;

@@ -16,6 +16,7 @@ import { answerCalls } from './answer-calls.ts';
 import { wantLink } from './arguments.ts';
 import { menuChannel } from './channels.ts';
 import { type FileDialogs, makeFileCalls } from './files.ts';
+import { makeLibraryCalls } from './library-files.ts';
 import { menuTemplate } from './menu.ts';
 import { pageAddress, pagePrivileges, pageScheme, servePage } from './page.ts';
 import { makePictureCalls } from './picture.ts';
@@ -60,7 +61,9 @@ function answerTheWindow(): void {
       await shell.openExternal(wantLink(url));
     },
   };
-  answerCalls(ipcMain, isOurs, { ...makeFileCalls(dialogs, demo), ...pictures, ...links });
+  const files = makeFileCalls(dialogs, demo);
+  const library = makeLibraryCalls(dialogs, path.join(app.getPath('userData'), 'library.json'));
+  answerCalls(ipcMain, isOurs, { ...files, ...library, ...pictures, ...links });
 }
 
 function onReady(): void {

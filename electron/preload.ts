@@ -1,7 +1,7 @@
 import { contextBridge, ipcRenderer } from 'electron';
 
 import { type CallName, menuChannel } from './channels.ts';
-import type { Host, MenuCommand, NamedFile } from './contract.ts';
+import type { Host, Library, LibraryWriting, MenuCommand, NamedFile } from './contract.ts';
 
 /** Sends one call; Electron puts its own words before the message of an error, which a reader need not see. */
 async function call<T>(name: CallName, ...given: readonly unknown[]): Promise<T> {
@@ -26,6 +26,9 @@ const host: Host = {
   savePicture: (png, suggestedName) => call<string | null>('savePicture', png, suggestedName),
   saveText: (text, suggestedName) => call<string | null>('saveText', text, suggestedName),
   printSheet: (suggestedName) => call<string | null>('printSheet', suggestedName),
+  openLibrary: (wish) => call<Library | null>('openLibrary', wish),
+  readLibrary: (paths) => call<readonly NamedFile[]>('readLibrary', paths),
+  writeLibrary: (path, text, replace) => call<LibraryWriting>('writeLibrary', path, text, replace),
   openLink: (url) => call<void>('openLink', url),
   onMenu: (listener) => {
     // The event itself holds the way to every channel and stays on this side.

@@ -1,12 +1,20 @@
 import type { DemoList, Host, NamedFile, PickKind } from '../../electron/contract.ts';
 import { findBeside } from './find-beside.ts';
 import { chooseStudy } from './choose-study.ts';
+import { browserFolderDoor, type FolderDoor } from './folder-door.ts';
+import { folderLibrary } from './folder-library.ts';
+import { handedLibrary } from './handed-library.ts';
 
 /** Endings offered when a person is asked to pick. */
 const ENDINGS: Readonly<Record<PickKind, string>> = { bench: '.json', body: '.obj,.glb' };
 
-/** The shell of a plain page on the loopback host: relative addresses, a file input, downloads. */
-export function createBrowserHost(): Host {
+/**
+ * The shell of a plain page on the loopback host: relative addresses, a file input, downloads.
+ *
+ * @param door - The way to the library's folder; null where the browser lets a page have none.
+ */
+export function createBrowserHost(door: FolderDoor | null = browserFolderDoor()): Host {
+  const library = door === null ? handedLibrary(handedParts) : folderLibrary(door);
   let picked: readonly NamedFile[] = [];
   return {
     kind: 'browser',
@@ -42,6 +50,7 @@ export function createBrowserHost(): Host {
       globalThis.print();
       return Promise.resolve(name);
     },
+    ...library,
     openLink: (url) => {
       globalThis.open(url, '_blank', 'noopener,noreferrer');
       return Promise.resolve();
@@ -50,6 +59,13 @@ export function createBrowserHost(): Host {
     onMenu: () => () => undefined,
   };
 }
+
+/** Handed-over files come from the file input and leave as downloads. */
+const handedParts: Parameters<typeof handedLibrary>[0] = {
+  pick: () => pickFiles('.json', true),
+  download: (text, name) => download(new Blob([text], { type: 'application/json' }), name),
+  now: () => Date.now(),
+};
 
 const isDemoList = (value: unknown): value is DemoList =>
   Array.isArray(value) && value.every((path) => typeof path === 'string');
@@ -64,7 +80,10 @@ const bytesOf = async (body: Response | File): Promise<Uint8Array> =>
   new Uint8Array(await body.arrayBuffer());
 
 /** Asks with the browser's own dialog; none where the person thinks better of it. */
-function pickFiles(accept: string, multiple: boolean): Promise<readonly NamedFile[]> {
+function pickFiles(
+  accept: string,
+  multiple: boolean,
+): Promise<readonly (NamedFile & { readonly changed: number })[]> {
   const input = document.createElement('input');
   input.type = 'file';
   input.accept = accept;
@@ -74,6 +93,7 @@ function pickFiles(accept: string, multiple: boolean): Promise<readonly NamedFil
     input.addEventListener('change', () => {
       const files = Array.from(input.files ?? [], async (file) => ({
         path: file.name,
+        changed: file.lastModified,
         bytes: await bytesOf(file),
       }));
       Promise.all(files).then(resolve, reject);
