@@ -32,15 +32,18 @@ const fragmentShader = /* glsl */ `
   }
 `;
 
-/** The bare form: lit grey. */
-export function skinMaterial(): ShaderMaterial {
+/** Grey of the bare form where light falls and where it does not. */
+const SKIN_TONE = { lit: '#d8d5cf', shade: '#6f6d6a' } as const;
+
+/** Lit, with one tone where light falls and another in the shade; the bare form's grey if left out. */
+export function skinMaterial(tone: { lit: string; shade: string } = SKIN_TONE): ShaderMaterial {
   return new ShaderMaterial({
     vertexShader,
     fragmentShader,
     toneMapped: false,
     uniforms: {
-      lit: { value: screenColour('#d8d5cf') },
-      shade: { value: screenColour('#6f6d6a') },
+      lit: { value: screenColour(tone.lit) },
+      shade: { value: screenColour(tone.shade) },
     },
   });
 }

@@ -1,0 +1,65 @@
+import { useEffect, useMemo, type ReactElement } from 'react';
+import { BufferAttribute, BufferGeometry, CylinderGeometry, Shape, ShapeGeometry, Vector2 } from 'three';
+import type { DrapeRest } from '../../../core/swatch/swatch.ts';
+import type { SwatchMaterials } from './swatch-materials.ts';
+
+interface DrapeTableProps {
+  readonly rest: DrapeRest;
+  /** Height of the table's top, m. */
+  readonly top: number;
+  readonly materials: SwatchMaterials;
+}
+
+const TABLE_HEIGHT = 0.012;
+/** The floor lies this far below the lowest that cloth can hang, m. */
+const FLOOR_BELOW = 0.02;
+const ROUND = 96;
+
+/** The round table; on the floor the shadow that the test weighs, between the table's circle and the flat disc's. */
+export function DrapeTable({ rest, top, materials }: DrapeTableProps): ReactElement {
+  const { supportRadius, specimenRadius, shadow } = rest;
+  const floor = -(specimenRadius - supportRadius) - FLOOR_BELOW;
+  const parts = useMemo(
+    () => ({
+      table: new CylinderGeometry(supportRadius, supportRadius, TABLE_HEIGHT, ROUND),
+      stem: new CylinderGeometry(0.008, 0.008, -floor - TABLE_HEIGHT, 24),
+      shadow: shadowGeometry(shadow),
+      inner: circleGeometry(supportRadius),
+      outer: circleGeometry(specimenRadius),
+    }),
+    [supportRadius, specimenRadius, shadow, floor],
+  );
+  useEffect(
+    () => () => {
+      for (const geometry of Object.values(parts)) geometry.dispose();
+    },
+    [parts],
+  );
+  const stemMiddle = (floor - TABLE_HEIGHT + top) / 2;
+  return (
+    <>
+      <mesh geometry={parts.table} material={materials.table} position={[0, top - TABLE_HEIGHT / 2, 0]} />
+      <mesh geometry={parts.stem} material={materials.table} position={[0, stemMiddle, 0]} />
+      <group position={[0, floor, 0]}>
+        <mesh geometry={parts.shadow} material={materials.shadow} rotation={[Math.PI / 2, 0, 0]} />
+        <lineLoop geometry={parts.inner} material={materials.line} />
+        <lineLoop geometry={parts.outer} material={materials.line} />
+      </group>
+    </>
+  );
+}
+
+/** The outline as a flat shape; x, z become the shape's x, y. */
+function shadowGeometry(outline: Float64Array): ShapeGeometry {
+  const points: Vector2[] = [];
+  for (let i = 0; i < outline.length; i += 2) points.push(new Vector2(outline[i], outline[i + 1]));
+  return new ShapeGeometry(new Shape(points));
+}
+
+function circleGeometry(radius: number): BufferGeometry {
+  const points = Float32Array.from({ length: 3 * ROUND }, (_, i) => {
+    const angle = (2 * Math.PI * Math.floor(i / 3)) / ROUND;
+    return [radius * Math.cos(angle), 0, radius * Math.sin(angle)][i % 3]!;
+  });
+  return new BufferGeometry().setAttribute('position', new BufferAttribute(points, 3));
+}
