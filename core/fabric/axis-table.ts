@@ -1,6 +1,7 @@
 import type { AxisCurve } from './axis-curve.ts';
-import { tabulateEnergy } from './energy-table.ts';
+import { energyTable } from './energy-table.ts';
 import type { EnergyTable } from './energy-table.ts';
+import { rootOfRising } from './root-of-rising.ts';
 
 /** Cells per unit of ln(stretch ratio). */
 const CELLS_PER_UNIT = 400;
@@ -14,14 +15,38 @@ export function couplingShape(z: number, fade: number): number {
   return (1 - Math.exp(-fade * z)) / fade;
 }
 
-/** What an axis table is made from. */
-export interface AxisTableSource {
-  readonly own: AxisCurve;
-  readonly other: AxisCurve;
-  /** c, N/m. */
-  readonly coupling: number;
-  /** r. */
-  readonly fade: number;
+/** One axis, read off at the knots of its table: all that does not depend on the coupling's size. */
+export interface AxisSamples {
+  /** Knots below x = 0. */
+  readonly cellsBelow: number;
+  /** tau at the knots from x = 0 up, N/m. */
+  readonly tau: Float64Array;
+  /** psi' / c of the own strip at the same knots; null where the own strip does not narrow. */
+  readonly ownShape: Float64Array | null;
+  /** psi' / c of the other strip where it has narrowed by -x, at the knots from x = 0 down as far as it does. */
+  readonly otherShape: Float64Array | null;
+  /** Slope of phi at x = 0 where nothing narrows, and the least slope anywhere below, N/m. */
+  readonly firstSlope: number;
+  readonly leastSlope: number;
+}
+
+/** Reads an axis off at the knots of its table. @param fade - r. */
+export function sampleAxis(own: AxisCurve, other: AxisCurve, fade: number): AxisSamples {
+  const step = 1 / CELLS_PER_UNIT;
+  const top = Math.max(own.measuredTo, 1.5 * other.measuredTo, 0.6) + 0.1;
+  const narrowing = own.narrowing;
+  const above = Array.from({ length: Math.ceil(top * CELLS_PER_UNIT) + 1 }, (_, i) => i * step);
+  const secant = own.tau(0.1) / 0.1;
+  const leastSlope = LEAST_SHARE * secant;
+  return {
+    cellsBelow: Math.round(-LOWEST * CELLS_PER_UNIT),
+    tau: Float64Array.from(above, own.tau),
+    ownShape:
+      narrowing === null ? null : Float64Array.from(above, (x) => couplingShape(x - narrowing(x), fade)),
+    otherShape: other.narrowing === null ? null : shapeOfOther(other.narrowing, other.measuredTo, fade),
+    firstSlope: Math.max(own.tau(1e-3) / 1e-3, leastSlope),
+    leastSlope,
+  };
 }
 
 /**
@@ -31,52 +56,41 @@ export interface AxisTableSource {
  * x < 0: phi'(x) = -psi'(e + x) where the other strip, stretched by e, has narrowed to w(e) = -x.
  *
  * Straight beyond what can be reached. [derived: the strip's two equations, T l = phi_u' + psi' and 0 = phi_v' + psi'.]
+ *
+ * @param coupling - c, N/m.
  */
-export function axisTable(source: AxisTableSource): EnergyTable {
-  const { own, other, coupling, fade } = source;
+export function axisTable(samples: AxisSamples, coupling: number): EnergyTable {
+  const { cellsBelow, tau, ownShape, otherShape, firstSlope, leastSlope } = samples;
   const step = 1 / CELLS_PER_UNIT;
-  const push = compressionSlope(source);
-  const narrowing = own.narrowing;
-  const pull =
-    narrowing === null || coupling === 0
-      ? own.tau
-      : (x: number): number => own.tau(x) - coupling * couplingShape(x - narrowing(x), fade);
-  const top = Math.max(own.measuredTo, 1.5 * other.measuredTo, 0.6) + 0.1;
-  return tabulateEnergy({
-    slope: (x) => (x < 0 ? push(x) : pull(x)),
-    step,
-    cellsBelow: Math.round(-LOWEST * CELLS_PER_UNIT),
-    cellsAbove: Math.ceil(top * CELLS_PER_UNIT),
-  });
+  const value = new Float64Array(cellsBelow + tau.length);
+  for (let i = 0; i < tau.length; i++) value[cellsBelow + i] = tau[i]! - coupling * (ownShape?.[i] ?? 0);
+  const shapes = coupling === 0 ? null : otherShape;
+  const reached = Math.min(shapes === null ? 0 : shapes.length - 1, cellsBelow);
+  for (let i = 1; i <= reached; i++) value[cellsBelow - i] = -coupling * shapes![i]!;
+  const end = value[cellsBelow - reached]!;
+  const rise =
+    reached > 0
+      ? Math.max((value[cellsBelow - reached + 1]! - end) / step, leastSlope)
+      : Math.max(firstSlope, leastSlope);
+  if (reached === 0) value[cellsBelow] = tau[0]!;
+  for (let i = reached + 1; i <= cellsBelow; i++) value[cellsBelow - i] = end - rise * step * (i - reached);
+  return energyTable(value, step, cellsBelow);
 }
 
-/** phi' for x < 0. */
-function compressionSlope(source: AxisTableSource): (x: number) => number {
-  const { own, other, coupling, fade } = source;
-  const narrowing = other.narrowing;
-  const secant = own.tau(0.1) / 0.1;
-  if (narrowing === null || coupling === 0) {
-    const first = Math.max(own.tau(1e-3) / 1e-3, LEAST_SHARE * secant);
-    return (x) => first * x;
+/** psi' / c at (e, -w) for w = 0, one step, two steps, ...; e from the other strip's narrowing. */
+function shapeOfOther(narrowing: (x: number) => number, measuredTo: number, fade: number): Float64Array {
+  const step = 1 / CELLS_PER_UNIT;
+  const farthest = measuredTo + 0.3;
+  const count = Math.floor(Math.min(narrowing(farthest), -LOWEST) * CELLS_PER_UNIT + 1e-9);
+  const shapes = new Float64Array(count + 1);
+  let stretch = 0;
+  let stride = step;
+  for (let i = 1; i <= count; i++) {
+    const w = i * step;
+    const low = stretch;
+    stretch = rootOfRising((at) => narrowing(at) - w, { low, high: low + 1.1 * stride }, 1e-13);
+    stride = stretch - low;
+    shapes[i] = couplingShape(stretch - w, fade);
   }
-  const farthest = other.measuredTo + 0.3;
-  const lowest = Math.max(-narrowing(farthest), LOWEST);
-  const at = (x: number): number =>
-    -coupling * couplingShape(stretchThatNarrows(narrowing, -x, farthest) + x, fade);
-  const step = 0.5 / CELLS_PER_UNIT;
-  const endSlope = Math.max((at(lowest + step) - at(lowest)) / step, LEAST_SHARE * secant);
-  const end = at(lowest);
-  return (x) => (x >= lowest ? at(x) : end + endSlope * (x - lowest));
-}
-
-/** e in [0, farthest] with narrowing(e) = w, by bisection (the curve rises strictly). */
-function stretchThatNarrows(narrowing: (x: number) => number, w: number, farthest: number): number {
-  let low = 0;
-  let high = farthest;
-  for (let i = 0; i < 60 && high - low > 1e-15; i++) {
-    const middle = (low + high) / 2;
-    if (narrowing(middle) < w) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return shapes;
 }

@@ -58,8 +58,8 @@ export function reciprocalCoupling(warp: AxisCurve, weft: AxisCurve, at: number)
 export interface HeldWidthStrip {
   /** The curve of the free strip cut the same way. */
   readonly free: AxisCurve;
-  /** [x = ln stretch ratio, tau = T l in N/m]. */
-  readonly readings: readonly (readonly [number, number])[];
+  /** [x = ln stretch ratio, tau = T l in N/m, and, for repeats, their standard deviation over tau]. */
+  readonly readings: readonly (readonly [x: number, tau: number, deviation?: number])[];
   /** The coupling expected before looking, N/m. */
   readonly expected: number;
   readonly fade: number;
@@ -81,10 +81,10 @@ export function couplingFromHeldWidth(strip: HeldWidthStrip): number {
   const { free, readings, expected, fade } = strip;
   const narrowing = free.narrowing;
   if (narrowing === null || expected <= 0) return expected;
-  const rows = readings.map(([x, tau]) => ({
+  const rows = readings.map(([x, tau, deviation]) => ({
     gain: couplingShape(x, fade) - couplingShape(x - narrowing(x), fade),
     excess: tau - free.tau(x),
-    spread: FORCE_SHARE * tau,
+    spread: Math.max(FORCE_SHARE, deviation ?? 0) * tau,
   }));
   const centre = Math.log(PRIOR_SHARE * expected);
   let logC = centre;

@@ -23,17 +23,24 @@ export interface EnergyTableSource {
   readonly cellsAbove: number;
 }
 
-/**
- * Lays a slope function into a table: cubic Hermite cells, knot slopes as the weighted harmonic mean of the secants, so
- * that the tabled slope rises only where the source rises. Energy is 0 at x = 0, which is a knot.
- *
- * @see Fritsch & Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300.
- */
+/** Lays a slope function into a table; see {@link energyTable}. */
 export function tabulateEnergy(source: EnergyTableSource): EnergyTable {
   const { slope, step, cellsBelow, cellsAbove } = source;
   const inner = cellsBelow + cellsAbove;
   const value = new Float64Array(inner + 1);
   for (let i = 0; i <= inner; i++) value[i] = slope((i - cellsBelow) * step);
+  return energyTable(value, step, cellsBelow);
+}
+
+/**
+ * A table through slopes given at its knots: cubic Hermite cells, knot slopes as the weighted harmonic mean of the
+ * secants, so that the tabled slope rises only where the source rises. Energy is 0 at x = 0, which is a knot.
+ *
+ * @param value - d(energy)/dx at knots `step` apart; knot `zeroKnot` is x = 0.
+ * @see Fritsch & Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300.
+ */
+export function energyTable(value: Float64Array, step: number, zeroKnot: number): EnergyTable {
+  const inner = value.length - 1;
   const rise = knotRises(value);
   const cells = new Float64Array(5 * (inner + 2));
   for (let i = 0; i < inner; i++) {
@@ -48,8 +55,8 @@ export function tabulateEnergy(source: EnergyTableSource): EnergyTable {
   cells[2] = rise[0]!;
   cells[5 * (inner + 1) + 1] = value[inner]!;
   cells[5 * (inner + 1) + 2] = rise[inner]!;
-  integrate(cells, step, cellsBelow + 1);
-  return { start: -(cellsBelow + 1) * step, step, cells };
+  integrate(cells, step, zeroKnot + 1);
+  return { start: -(zeroKnot + 1) * step, step, cells };
 }
 
 /**

@@ -1,19 +1,20 @@
 import { Fault } from '../fault/fault.ts';
 import type { Finding } from '../fault/finding.ts';
 import { percentFromRatio } from '../units/units.ts';
-import { assembleLaw, COUPLING_FADE } from './assemble-law.ts';
-import type { LawParts } from './assemble-law.ts';
+import { COUPLING_FADE, sampleAxes } from './assemble-law.ts';
 import type { AxisCurve } from './axis-curve.ts';
 import { secantAt } from './axis-curve.ts';
 import type { ForceReading } from './bench-readings.ts';
-import { shearFromBias } from './bias-shear.ts';
-import type { Branch } from './fabric.ts';
+import { checkBiasMiss } from './bias-miss.ts';
+import type { BiasReadings } from './bias-miss.ts';
 import { couplingFromHeldWidth, LARGEST_DISAGREEMENT, reciprocalCoupling } from './coupling.ts';
 import type { CouplingEvidence, Reciprocity } from './coupling.ts';
-import { unstableShare } from './stability.ts';
+import type { Branch } from './fabric.ts';
+import { loweredToStable, lawWith } from './stable-law.ts';
+import type { LawSource } from './stable-law.ts';
 import type { ForceCurve } from './strip-curves.ts';
+import type { MeanForce } from './strip-means.ts';
 import type { TensionLaw } from './tension-law.ts';
-import { pullStrips, STRIP_ANGLE } from './virtual-strip.ts';
 
 /** The cleaned curves of one branch. */
 export interface FitInput {
@@ -25,13 +26,15 @@ export interface FitInput {
   readonly biasReadings: readonly ForceReading[];
   readonly width: number;
   /** Strip with its width held; load branch only. */
-  readonly held: { readonly direction: 'warp' | 'weft'; readonly load: readonly ForceReading[] } | null;
+  readonly held: { readonly direction: 'warp' | 'weft'; readonly load: readonly MeanForce[] } | null;
   /** Factor by which a held-width reading corrected reciprocity on the other branch. */
   readonly couplingFactor: number;
 }
 
 export interface FittedLaw {
   readonly law: TensionLaw;
+  /** The strips behind the law, for laws of another coupling. */
+  readonly source: LawSource;
   readonly coupling: CouplingEvidence;
   readonly findings: readonly Finding[];
 }
@@ -44,9 +47,6 @@ const RUN_IN_SHARE = 0.2;
 const LARGEST_CONTRACTION_PRODUCT = 0.9;
 /** Widths that disagree by more are named. */
 const DISAGREEMENT_TO_NAME = 1.35;
-const UNSTABLE_SHARE = 0.01;
-const BIAS_MISS_TO_NAME = 0.02;
-const BIAS_MISS_TO_REFUSE = 0.1;
 
 /**
  * Fits the law to one branch of strip curves.
@@ -63,10 +63,24 @@ export function fitTensionLaw(input: FitInput): FittedLaw {
   checkReciprocity(input, reciprocity, at, findings);
   const held = input.held === null ? null : heldCoupling(input, reciprocity.coupling);
   const wanted = held ?? reciprocity.coupling * input.couplingFactor;
-  const { law, share } = stableLaw(input, wanted, findings);
-  findings.push(...nameBiasMiss(input, law));
+  const source: LawSource = {
+    axes: sampleAxes(input.warp, input.weft, { warp: input.warp.set, weft: input.weft.set }),
+    bias: input.bias,
+  };
+  const { law, share, unstableShare } = loweredToStable(source, wanted);
+  const sharePercent = percentFromRatio(unstableShare);
+  if (law === null) {
+    checkBiasMiss(biasOf(input), lawWith(source, wanted));
+    throw new Fault('bench/unstable', { sharePercent, couplingPercent: 50 });
+  }
+  if (share < 1) {
+    const facts = { couplingPercent: percentFromRatio(share), sharePercent };
+    findings.push({ code: 'bench/coupling-lowered', facts });
+  }
+  findings.push(...checkBiasMiss(biasOf(input), law));
   return {
     law,
+    source,
     coupling: {
       from: held === null && input.couplingFactor === 1 ? 'reciprocity' : 'held width',
       disagreement: reciprocity.disagreement,
@@ -76,6 +90,13 @@ export function fitTensionLaw(input: FitInput): FittedLaw {
     findings,
   };
 }
+
+const biasOf = ({ branch, biasReadings, width, bias }: FitInput): BiasReadings => ({
+  branch,
+  readings: biasReadings,
+  width,
+  set: bias.set,
+});
 
 /** Where to compare secants; later where a strip hardly pulls at first. */
 function secantPlace(input: FitInput, findings: Finding[]): number {
@@ -114,9 +135,10 @@ function heldCoupling(input: FitInput, expected: number): number {
   const free = input[direction];
   const readings = load
     .filter(({ extension }) => extension > 0 && Math.log(1 + extension) <= free.measuredTo + 1e-9)
-    .map(
-      ({ extension, force }) => [Math.log(1 + extension), (force / input.width) * (1 + extension)] as const,
-    );
+    .map(({ extension, force, deviation }) => {
+      const tau = (force / input.width) * (1 + extension);
+      return [Math.log(1 + extension), tau, force > 0 ? (deviation ?? 0) / force : 0] as const;
+    });
   for (const [x, tau] of readings) {
     if (tau >= 0.97 * free.tau(x)) continue;
     throw new Fault('bench/held-below-free', {
@@ -127,86 +149,4 @@ function heldCoupling(input: FitInput, expected: number): number {
     });
   }
   return couplingFromHeldWidth({ free, readings, expected, fade: COUPLING_FADE });
-}
-
-/** Guard G5: lowers the coupling until the law is stable; at half of it the readings are refused. */
-function stableLaw(
-  input: FitInput,
-  coupling: number,
-  findings: Finding[],
-): { law: TensionLaw; share: number } {
-  let first = 0;
-  for (let tenths = 10; tenths >= 5; tenths--) {
-    const share = tenths / 10;
-    const law = lawWith(input, coupling * share);
-    if (tenths === 10) refuseWeakBias(input, law);
-    const unstable = unstableShare(law);
-    if (tenths === 10) first = unstable;
-    if (unstable <= UNSTABLE_SHARE) {
-      if (tenths < 10) {
-        findings.push({
-          code: 'bench/coupling-lowered',
-          facts: { couplingPercent: percentFromRatio(share), sharePercent: percentFromRatio(first) },
-        });
-      }
-      return { law, share };
-    }
-  }
-  throw new Fault('bench/unstable', { sharePercent: percentFromRatio(first), couplingPercent: 50 });
-}
-
-/** The law with a given coupling: axes from the strips, then shear from the bias strip. */
-function lawWith(input: FitInput, coupling: number): TensionLaw {
-  const { warp, weft, bias } = input;
-  const parts = { warp, weft, coupling, set: { warp: warp.set, weft: weft.set } } satisfies Omit<
-    LawParts,
-    'shear'
-  >;
-  const unsheared = assembleLaw({ ...parts, shear: () => 0 });
-  return assembleLaw({ ...parts, shear: shearFromBias(unsheared, bias).slope });
-}
-
-/** A bias reading and what the fitted law pulls there. */
-interface BiasMiss {
-  readonly extensionPercent: number;
-  readonly forceN: number;
-  readonly lawN: number;
-  /** lawN / forceN - 1. */
-  readonly miss: number;
-}
-
-/** Pulls the bias strip of a law over the readings; the one missed most. */
-function worstBiasMiss(input: FitInput, law: TensionLaw): BiasMiss | null {
-  const pulled = input.biasReadings.filter(
-    ({ extension }) => Math.log(1 + extension) > input.bias.set + 0.05,
-  );
-  const strips = pullStrips(
-    law,
-    STRIP_ANGLE.bias,
-    pulled.map(({ extension }) => 1 + extension),
-  );
-  const misses = pulled.map(({ extension, force }, i) => {
-    const lawN = strips[i]!.tension * input.width;
-    return { extensionPercent: percentFromRatio(extension), forceN: force, lawN, miss: lawN / force - 1 };
-  });
-  return misses.toSorted((a, b) => Math.abs(b.miss) - Math.abs(a.miss))[0] ?? null;
-}
-
-/** Guard G6: a bias strip that pulls less than warp, weft and their narrowing alone, without any shear. */
-function refuseWeakBias(input: FitInput, law: TensionLaw): void {
-  const worst = worstBiasMiss(input, law);
-  if (input.branch !== 'load' || worst === null || worst.miss <= BIAS_MISS_TO_REFUSE) return;
-  throw new Fault('bench/bias-contradicts', {
-    extensionPercent: worst.extensionPercent,
-    forceN: worst.forceN,
-    leastForceN: worst.lawN,
-  });
-}
-
-/** Names the bias reading that the fitted law misses, if it does. */
-function nameBiasMiss(input: FitInput, law: TensionLaw): Finding[] {
-  const worst = worstBiasMiss(input, law);
-  if (worst === null || Math.abs(worst.miss) <= BIAS_MISS_TO_NAME) return [];
-  const { miss: _miss, ...facts } = worst;
-  return [{ code: 'bench/bias-missed', facts: { branch: input.branch, ...facts } }];
 }

@@ -1,5 +1,5 @@
 import { monotoneCubic, slopeAt, valueAt } from '../units/monotone-cubic.ts';
-import { assembleLaw } from './assemble-law.ts';
+import { assembleLaw, sampleAxes, unshearedLaw, withShear } from './assemble-law.ts';
 import type { AxisCurve } from './axis-curve.ts';
 import { shearFromBias } from './bias-shear.ts';
 import { reciprocalCoupling } from './coupling.ts';
@@ -35,9 +35,8 @@ export function lawFromStrips(strips: IdealStrips): TensionLaw {
     const { modulus } = strips.shear;
     return assembleLaw({ warp, weft, coupling, shear: (angle) => modulus * angle });
   }
-  const unsheared = assembleLaw({ warp, weft, coupling, shear: () => 0 });
-  const { slope } = shearFromBias(unsheared, idealCurve(strips.shear.bias));
-  return assembleLaw({ warp, weft, coupling, shear: slope });
+  const unsheared = unshearedLaw(sampleAxes(warp, weft, { warp: 0, weft: 0 }), coupling);
+  return withShear(unsheared, shearFromBias(unsheared, idealCurve(strips.shear.bias)).slope);
 }
 
 /** T(l) and w(x) through the points; tau straight in x beyond the last. */

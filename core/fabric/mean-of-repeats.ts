@@ -17,6 +17,9 @@ export interface MeanPoint {
 const DENSE = 80;
 const BINS = 40;
 
+/** True for a machine's record. */
+export const isDense = (points: readonly unknown[]): boolean => points.length > DENSE;
+
 /**
  * The mean curve of repeated strips, up to where all of them reach.
  *
@@ -33,7 +36,7 @@ export function meanOfRepeats(
   const filled = specimens.filter((points) => points.length > 0);
   if (filled.length === 0) return [];
   const grid = commonGrid(filled);
-  const curves = filled.map((points) => (points.length > DENSE ? brokenLine(points, grid) : points));
+  const curves = filled.map((points) => (isDense(points) ? brokenLine(points, grid) : points));
   const exact = curves.every(
     (points) => points.length === grid.length && points.every(({ extension }, i) => extension === grid[i]),
   );
@@ -56,7 +59,7 @@ export function deviationOf(values: readonly number[]): number | null {
 /** The extensions at which the specimens are compared. */
 function commonGrid(specimens: readonly (readonly CurvePoint[])[]): readonly number[] {
   const reach = Math.min(...specimens.map((points) => points.at(-1)!.extension));
-  if (specimens.some((points) => points.length > DENSE)) {
+  if (specimens.some(isDense)) {
     const start = Math.min(reach, ...specimens.map((points) => points[0]!.extension));
     return Array.from({ length: BINS + 1 }, (_, i) => start + (i / BINS) * (reach - start));
   }

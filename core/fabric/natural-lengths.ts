@@ -1,6 +1,7 @@
 import { couplingShape } from './axis-table.ts';
 import type { EnergyTable } from './energy-table.ts';
 import { readEnergy } from './energy-table.ts';
+import { rootOfRising } from './root-of-rising.ts';
 import type { StartTable, TensionLaw } from './tension-law.ts';
 
 /** The two axes and the coupling whose free lengths are wanted. */
@@ -17,57 +18,64 @@ export interface CoupledAxes {
 const STEP = 0.01;
 const LOWEST = -1.5;
 const HIGHEST = 1.5;
+const TOLERANCE = 1e-7;
 
 /**
  * The lengths slack directions take by themselves: one free against the other's stretch and the shear, and both free
  * against the shear. Only starts for a search, so good to 1e-6 is plenty.
  */
 export function naturalLengths(axes: CoupledAxes): TensionLaw['natural'] {
-  const alone = (axis: EnergyTable): StartTable =>
-    startTable(HIGHEST, (zeta) =>
-      rootOf((own) => slopeOf(axis, own) + axes.coupling * couplingShape(zeta + own, axes.fade)),
-    );
   const both = bothFree(axes);
   return {
-    warp: alone(axes.warp),
-    weft: alone(axes.weft),
+    warp: alone(axes, axes.warp),
+    weft: alone(axes, axes.weft),
     bothWarp: startTable(0, (k) => straightAt(both.k, both.warp, k)),
     bothWeft: startTable(0, (k) => straightAt(both.k, both.weft, k)),
   };
 }
 
+/** One axis free against zeta, the other's stretch and the shear: phi'(own) + psi'(zeta + own) = 0. */
+function alone({ coupling, fade }: CoupledAxes, axis: EnergyTable): StartTable {
+  const slope = slopeReader(axis);
+  // The own length shrinks as zeta grows, by less than zeta does where phi rises: each root brackets the next.
+  let own = 2;
+  let reach = 4;
+  return startTable(HIGHEST, (zeta) => {
+    own = rootOfRising(
+      (at) => slope(at) + coupling * couplingShape(zeta + at, fade),
+      { low: own - reach, high: own },
+      TOLERANCE,
+    );
+    reach = STEP;
+    return own;
+  });
+}
+
 /** Both axes free: phi_u'(X) = phi_v'(Y) = -psi'(z) and k = z - X - Y, marched over z from 0 down. */
 function bothFree(axes: CoupledAxes): { k: number[]; warp: number[]; weft: number[] } {
-  const free = { k: [0], warp: [0], weft: [0] };
-  for (let z = -STEP; free.k[0]! > LOWEST && z > 2 * LOWEST; z -= STEP) {
+  const warpSlope = slopeReader(axes.warp);
+  const weftSlope = slopeReader(axes.weft);
+  const k = [0];
+  const warp = [0];
+  const weft = [0];
+  for (let z = -STEP; k.at(-1)! > LOWEST && z > 2 * LOWEST; z -= STEP) {
     const push = axes.coupling * couplingShape(z, axes.fade);
-    const warp = rootOf((x) => slopeOf(axes.warp, x) + push);
-    const weft = rootOf((y) => slopeOf(axes.weft, y) + push);
-    free.k.unshift(Math.min(z - warp - weft, free.k[0]! - 1e-9));
-    free.warp.unshift(warp);
-    free.weft.unshift(weft);
+    const x = warp.at(-1)!;
+    const y = weft.at(-1)!;
+    warp.push(rootOfRising((at) => warpSlope(at) + push, { low: x, high: x + STEP }, TOLERANCE));
+    weft.push(rootOfRising((at) => weftSlope(at) + push, { low: y, high: y + STEP }, TOLERANCE));
+    k.push(Math.min(z - warp.at(-1)! - weft.at(-1)!, k.at(-1)! - 1e-9));
   }
-  return free;
+  return { k: k.toReversed(), warp: warp.toReversed(), weft: weft.toReversed() };
 }
 
-function slopeOf(table: EnergyTable, x: number): number {
+/** The slope of a table as a function. */
+function slopeReader(table: EnergyTable): (at: number) => number {
   const read = new Float64Array(3);
-  readEnergy(table, x, read, 0);
-  return read[1]!;
-}
-
-/** Where a rising function passes 0, by bisection on [-2, 2], widened as needed. */
-function rootOf(rising: (at: number) => number): number {
-  let low = -2;
-  let high = 2;
-  for (let i = 0; i < 8 && rising(low) > 0; i++) low *= 2;
-  for (let i = 0; i < 8 && rising(high) < 0; i++) high *= 2;
-  while (high - low > 1e-7) {
-    const middle = (low + high) / 2;
-    if (rising(middle) < 0) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return (at) => {
+    readEnergy(table, at, read, 0);
+    return read[1]!;
+  };
 }
 
 function startTable(highest: number, value: (at: number) => number): StartTable {

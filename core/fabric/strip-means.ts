@@ -1,6 +1,6 @@
 import type { BenchReadings, ForceReading, HeldWidthReadings, WidthReading } from './bench-readings.ts';
 import type { Direction } from './fabric.ts';
-import { meanOfRepeats } from './mean-of-repeats.ts';
+import { isDense, meanOfRepeats } from './mean-of-repeats.ts';
 
 /** Mean force of the specimens at one extension, N. */
 export interface MeanForce extends ForceReading {
@@ -26,7 +26,7 @@ export function stripMeans(stretched: BenchReadings['stretched']): Readonly<Reco
     const { load, return: back, width } = stretched.strips[direction];
     return {
       load: meanForces(load),
-      return: back === null ? null : meanForces(back),
+      return: back === null ? null : fromOnset(meanForces(back), isRecord(back)),
       width: width === null ? null : meanWidths(width, stretched.width),
     };
   };
@@ -52,4 +52,24 @@ function meanWidths(specimens: readonly (readonly WidthReading[])[], start: numb
     specimens.map((list) => list.map(({ extension, width }) => ({ extension, value: width }))),
     start,
   ).map(({ extension, value, deviation }) => ({ extension, width: value, deviation }));
+}
+
+/** Share of the peak force beyond which a strip on its way back surely carries. */
+const SURE_SHARE = 0.03;
+
+const isRecord = (specimens: readonly (readonly ForceReading[])[]): boolean => specimens.some(isDense);
+
+/**
+ * A machine's record of the way back, begun where force sets in: by the straight line through the first two knots that
+ * surely carry. Knots stand too far apart to show that place themselves, and below it there is noise only.
+ */
+function fromOnset(readings: readonly MeanForce[], record: boolean): readonly MeanForce[] {
+  if (!record) return readings;
+  const sure = SURE_SHARE * Math.max(...readings.map(({ force }) => force));
+  const first = readings.findIndex(({ force }) => force > sure);
+  const [one, two] = [readings[first], readings[first + 1]];
+  if (one === undefined || two === undefined || two.force <= one.force) return readings;
+  const onset = one.extension - (one.force * (two.extension - one.extension)) / (two.force - one.force);
+  if (onset <= 0) return readings.slice(first);
+  return [{ extension: onset, force: 0, deviation: null }, ...readings.slice(first)];
 }
