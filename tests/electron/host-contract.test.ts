@@ -3,7 +3,7 @@
  * main process's own answers; the browser's side is its host with fetch going to a real loopback host. Dialogs, downloads
  * and the page's document are played by hand.
  */
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { runInNewContext } from 'node:vm';
@@ -17,9 +17,11 @@ import type { Host } from '../../electron/contract.ts';
 import { makeFileCalls } from '../../electron/files.ts';
 import { buildStale, projectFolder } from '../../electron/launch/build.mjs';
 import { startLoopbackHost } from '../../electron/launch/loopback-host.mjs';
+import { makeLibraryCalls } from '../../electron/library-files.ts';
 import { makePictureCalls } from '../../electron/picture.ts';
 import { createBrowserHost } from '../../renderer/bridge/browser-host.ts';
 import { electronHost } from '../../renderer/bridge/electron-host.ts';
+import { memoryDoor, memoryFolder, memoryText } from '../help/memory-folder.ts';
 
 interface Shell {
   readonly host: Host;
@@ -28,6 +30,10 @@ interface Shell {
   /** The file saved last. */
   readonly saved: () => Promise<Uint8Array>;
   readonly openedLinks: readonly string[];
+  /** What stands in the library's folder now. */
+  readonly shelved: (path: string) => string | null;
+  /** The host of the next start, which has its memory only. */
+  readonly next: () => Host;
   readonly end: () => Promise<void>;
 }
 
@@ -44,9 +50,21 @@ const files: Readonly<Record<string, string>> = {
   'work/form.obj': 'v 0 0 0\n',
 };
 
+/** The library's folder, called `fabrics`. */
+const sheets: Readonly<Record<string, string>> = {
+  'tern.bench.json': '{"name":"Tern"}',
+  'Größe 50 %.bench.json': '{"name":"Größe"}',
+  'jersey/plover.bench.json': '{"name":"Plover"}',
+  'jersey/deeper/too-deep.bench.json': '{}',
+  'jersey/notes.txt': 'notes',
+  'my.study.json': '{}',
+  '.hidden.bench.json': '{}',
+};
+
 beforeEach(() => {
   folder = mkdtempSync(path.join(tmpdir(), 'contract-'));
-  for (const [name, content] of Object.entries(files)) {
+  const shelved = Object.entries(sheets).map(([name, content]) => [`fabrics/${name}`, content] as const);
+  for (const [name, content] of [...Object.entries(files), ...shelved]) {
     mkdirSync(path.dirname(path.join(folder, name)), { recursive: true });
     writeFileSync(path.join(folder, name), content);
   }
@@ -63,12 +81,17 @@ function inElectron(): Promise<Shell> {
   const openedLinks: string[] = [];
   const place = path.join(folder, 'saved');
   const dialogs = {
-    open: async () => ({ canceled: picked.length === 0, filePaths: picked.map(work) }),
+    open: async ({ properties }: { properties: readonly string[] }) => ({
+      canceled: picked.length === 0,
+      filePaths: properties.includes('openDirectory') ? [path.join(folder, 'fabrics')] : picked.map(work),
+    }),
     save: async () => ({ canceled: picked.length === 0, filePath: picked.length === 0 ? '' : place }),
   };
   const handlers = new Map<string, Handler>();
+  const library = () => makeLibraryCalls(dialogs, path.join(folder, 'profile/library.json'));
   answerCalls({ handle: (channel: string, handler: Handler) => handlers.set(channel, handler) }, () => true, {
     ...makeFileCalls(dialogs, demo()),
+    ...library(),
     ...makePictureCalls(dialogs, () => ({ printToPDF: async () => new Uint8Array([37, 80, 68, 70]) })),
     openLink: async (url) => {
       openedLinks.push(wantLink(url));
@@ -92,6 +115,11 @@ function inElectron(): Promise<Shell> {
     pick: (names) => (picked = names),
     saved: async () => readFileSync(place),
     openedLinks,
+    shelved: (name) => {
+      const file = path.join(folder, 'fabrics', name);
+      return existsSync(file) ? readFileSync(file, 'utf8') : null;
+    },
+    next: () => ({ ...electronHost(page)!, ...library() }),
     end: () => Promise.resolve(),
   });
 }
@@ -124,7 +152,17 @@ async function inBrowser(): Promise<Shell> {
   const pick = (names: readonly string[]) => {
     picked = names;
   };
-  return { host: createBrowserHost(), pick, saved, openedLinks, end: loopback.close };
+  const shelf = memoryFolder('fabrics', sheets);
+  const door = memoryDoor(() => (picked.length === 0 ? null : shelf));
+  return {
+    host: createBrowserHost(door),
+    pick,
+    saved,
+    openedLinks,
+    shelved: (name) => memoryText(shelf, name),
+    next: () => createBrowserHost(door),
+    end: loopback.close,
+  };
 }
 
 beforeAll(async () => {
@@ -199,6 +237,215 @@ describe.each([
     await host.openLink('https://example.org/method');
     expect(shell.openedLinks).toEqual(['https://example.org/method']);
     expect(host.onMenu(() => {})()).toBeUndefined();
+  });
+});
+
+describe.each([
+  ['electron', inElectron],
+  ['browser', inBrowser],
+] as const)('the library in %s', (_kind, open) => {
+  let shell: Shell;
+  let host: Host;
+  beforeEach(async () => {
+    shell = await open();
+    ({ host } = shell);
+  });
+  afterEach(async () => {
+    await shell.end();
+  });
+  const listed = ['Größe 50 %.bench.json', 'jersey/plover.bench.json', 'tern.bench.json'];
+  const opened = async () => {
+    shell.pick(['fabrics']);
+    const found = await host.openLibrary('picked');
+    return found?.kind === 'open' ? found.files : [];
+  };
+
+  it('is none until a folder is picked, and null where the person thinks better of it', async () => {
+    expect(await host.openLibrary('remembered')).toEqual({ kind: 'none', keepsFolder: true });
+    expect(await host.openLibrary('picked')).toBeNull();
+    expect(await host.readLibrary(['tern.bench.json'])).toEqual([]);
+    expect(await host.writeLibrary('new.bench.json', '{}', false)).toEqual({
+      kind: 'refused',
+      reason: 'gone',
+    });
+  });
+
+  it('lists the bench sheets of the folder and one folder down, with size and date', async () => {
+    shell.pick(['fabrics']);
+    expect(await host.openLibrary('picked')).toMatchObject({
+      kind: 'open',
+      name: 'fabrics',
+      writes: 'folder',
+      leftOut: 0,
+    });
+    const found = await opened();
+    expect(found.map((file) => file.path)).toEqual(listed);
+    expect(found.map(({ size }) => size)).toEqual(
+      listed.map((name) => new TextEncoder().encode(sheets[name]).length),
+    );
+    expect(found.every(({ changed }) => changed > 0)).toBe(true);
+  });
+
+  it('is there again at the next start', async () => {
+    await opened();
+    const next = shell.next();
+    expect(await next.openLibrary('remembered')).toMatchObject({ kind: 'open', name: 'fabrics' });
+    expect((await next.readLibrary(['tern.bench.json'])).map(({ bytes }) => text(bytes))).toEqual([
+      sheets['tern.bench.json'],
+    ]);
+  });
+
+  it('reads what was asked for, in that order, and nothing that is no sheet of the library', async () => {
+    await opened();
+    const asked = ['tern.bench.json', 'gone.bench.json', 'jersey/plover.bench.json'];
+    expect((await host.readLibrary(asked)).map((file) => [file.path, text(file.bytes)])).toEqual([
+      ['tern.bench.json', sheets['tern.bench.json']],
+      ['jersey/plover.bench.json', sheets['jersey/plover.bench.json']],
+    ]);
+    const elsewhere = [
+      '../work/one.bench.json',
+      'jersey/../tern.bench.json',
+      'jersey/deeper/too-deep.bench.json',
+      'jersey/notes.txt',
+      'my.study.json',
+      '.hidden.bench.json',
+      '/tern.bench.json',
+      '',
+    ];
+    expect(await host.readLibrary(elsewhere)).toEqual([]);
+  });
+
+  it('writes a new sheet whole, and lists it', async () => {
+    await opened();
+    const done = await host.writeLibrary('jersey/neu ü.bench.json', '{"ü":1}', false);
+    expect(done).toMatchObject({ kind: 'written', file: { path: 'jersey/neu ü.bench.json', size: 8 } });
+    expect(shell.shelved('jersey/neu ü.bench.json')).toBe('{"ü":1}');
+    expect(await opened()).toContainEqual(done.kind === 'written' ? done.file : null);
+  });
+
+  it('replaces a sheet only where told to', async () => {
+    await opened();
+    expect(await host.writeLibrary('tern.bench.json', '{}', false)).toEqual({
+      kind: 'exists',
+      path: 'tern.bench.json',
+    });
+    expect(shell.shelved('tern.bench.json')).toBe(sheets['tern.bench.json']);
+    expect(await host.writeLibrary('tern.bench.json', '{}', true)).toMatchObject({ kind: 'written' });
+    expect(shell.shelved('tern.bench.json')).toBe('{}');
+  });
+
+  it('makes no folders', async () => {
+    await opened();
+    expect(await host.writeLibrary('nosuch/new.bench.json', '{}', false)).toEqual({
+      kind: 'refused',
+      reason: 'gone',
+    });
+  });
+
+  it.each([
+    ['plain', 'plain.bench.json'],
+    ['a<b>:c|d?*".bench.json', 'abcd.bench.json'],
+    ['..hidden.bench.json', 'hidden.bench.json'],
+    ['ends in dots. . .', 'ends in dots.bench.json'],
+    ['CON', 'CON-sheet.bench.json'],
+    ['lpt1.x.bench.json', 'lpt1.x-sheet.bench.json'],
+    ['', 'sheet.bench.json'],
+    ['...', 'sheet.bench.json'],
+    ['Tern.BENCH.JSON', 'Tern.bench.json'],
+    ['line\nbreak', 'linebreak.bench.json'],
+    [String.raw`jersey\x`, 'jersey/x.bench.json'],
+  ])('a sheet to be written as %o becomes %o', async (given, expected) => {
+    await opened();
+    expect(await host.writeLibrary(given, '{}', false)).toMatchObject({ file: { path: expected } });
+    expect(shell.shelved(expected)).toBe('{}');
+  });
+
+  it.each([
+    '../x',
+    'jersey/../x',
+    'jersey/deeper/x',
+    '/x',
+    String.raw`..\x`,
+    String.raw`C:\x`,
+    './x',
+    'x'.repeat(241),
+  ])('a sheet is not written to %o', async (given) => {
+    await opened();
+    await expect(host.writeLibrary(given, '{}', true)).rejects.toThrow('may not');
+  });
+});
+
+describe('the library in a browser', () => {
+  const host = (shelf: ReturnType<typeof memoryFolder>) => {
+    const door = memoryDoor(() => shelf);
+    void door.keep(shelf);
+    return createBrowserHost(door);
+  };
+
+  it('waits for a click where leave has to be given again', async () => {
+    const shelf = memoryFolder('fabrics', sheets);
+    shelf.leave = { now: 'prompt', whenAsked: 'denied' };
+    const locked = { kind: 'locked', name: 'fabrics' };
+    expect(await host(shelf).openLibrary('remembered')).toEqual(locked);
+    expect(await host(shelf).openLibrary('allowed')).toEqual(locked);
+    shelf.leave.whenAsked = 'granted';
+    expect(await host(shelf).openLibrary('allowed')).toMatchObject({ kind: 'open', name: 'fabrics' });
+  });
+
+  it('says that the folder is gone', async () => {
+    const shelf = memoryFolder('fabrics');
+    const gone = {
+      ...shelf,
+      // oxlint-disable-next-line require-yield -- it fails before the first
+      values: async function* values() {
+        throw new DOMException('gone', 'NotFoundError');
+      },
+    };
+    expect(await host(gone).openLibrary('remembered')).toEqual({
+      kind: 'missing',
+      name: 'fabrics',
+      reason: 'gone',
+    });
+  });
+
+  it.each([
+    ['NotAllowedError', 'create', 'not allowed'],
+    ['QuotaExceededError', 'write', 'no room'],
+  ] as const)('%s on %s leaves everything as it was: %s', async (name, at, reason) => {
+    const shelf = memoryFolder('fabrics', sheets);
+    shelf.trouble = { name, at };
+    const refused = { kind: 'refused', reason };
+    expect(await host(shelf).writeLibrary('new.bench.json', '{}', false)).toEqual(refused);
+    expect(memoryText(shelf, 'new.bench.json')).toBeNull();
+    expect(await host(shelf).writeLibrary('tern.bench.json', '{}', true)).toEqual(refused);
+    expect(memoryText(shelf, 'tern.bench.json')).toBe(sheets['tern.bench.json']);
+  });
+});
+
+describe('the library of a browser that lets a page have no folder', () => {
+  it('is the sheets handed over at once, and downloads', async () => {
+    const shell = await inBrowser();
+    const host = createBrowserHost(null);
+    expect(await host.openLibrary('remembered')).toEqual({ kind: 'none', keepsFolder: false });
+    expect(await host.openLibrary('picked')).toBeNull();
+    shell.pick(['one.bench.json', 'my.study.json']);
+    const found = await host.openLibrary('picked');
+    expect(found).toMatchObject({ kind: 'open', writes: 'downloads' });
+    expect(found?.kind === 'open' && found.files.map((file) => file.path)).toEqual(['one.bench.json']);
+    expect((await host.readLibrary(['one.bench.json', 'x'])).map(({ bytes }) => text(bytes))).toEqual([
+      files['work/one.bench.json'],
+    ]);
+    expect(await host.writeLibrary('one.bench.json', '{}', false)).toMatchObject({ kind: 'exists' });
+    expect(await host.writeLibrary('two', '{"two":2}', false)).toMatchObject({
+      kind: 'written',
+      file: { path: 'two.bench.json', size: 9 },
+    });
+    expect(text(await shell.saved())).toBe('{"two":2}');
+    // What was saved stays in the list until the page is left.
+    expect(await host.openLibrary('remembered')).toMatchObject({
+      files: [{ path: 'one.bench.json' }, { path: 'two.bench.json' }],
+    });
+    await shell.end();
   });
 });
 
