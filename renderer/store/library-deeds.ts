@@ -116,7 +116,7 @@ async function writeSheet(
       const isDownload = place.kind !== 'open' || place.writes === 'downloads';
       await listing.list('remembered', () => {
         // What is saved must be seen, whatever was searched for.
-        store.setState({ search: '', onlyBroken: false, current: done.file.path });
+        store.setState({ search: '', onlyBroken: false, current: done.file.path, asking: null });
         say({ what: savedWords(done.file.path, isDownload), remedy: '', tone: 'remark' });
       });
       return;

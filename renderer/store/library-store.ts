@@ -55,10 +55,16 @@ export interface LibraryState {
   readonly current: string | null;
   /** Marked for comparing: A, then B. */
   readonly marked: readonly string[];
+  readonly asking: LibraryAsking | null;
   /** A sheet that waits for leave to replace another. */
   readonly question: { readonly path: string; readonly text: string } | null;
   readonly notice: LibraryNotice | null;
 }
+
+/** A small form that lies open: it asks for what is still wanted. */
+export type LibraryAsking =
+  | { readonly kind: 'draft'; readonly fileName: string }
+  | { readonly kind: 'duplicate'; readonly path: string; readonly name: string; readonly lot: string };
 
 export type LibraryStore = StoreApi<LibraryState>;
 
@@ -73,6 +79,7 @@ export const createLibraryStore = (): LibraryStore =>
     onlyBroken: false,
     current: null,
     marked: [],
+    asking: null,
     question: null,
     notice: null,
   }));
@@ -102,10 +109,12 @@ export interface LibraryView {
   readonly pick: (path: string) => void;
   /** Marks a fabric for comparing, or takes its mark away; a third takes the place of the second. */
   readonly mark: (path: string) => void;
+  /** Opens a form, keeps what was typed in it, or closes it. */
+  readonly ask: (asking: LibraryAsking | null) => void;
   readonly putAway: () => void;
 }
 
-/** Numbers are looked at from the largest down first, words from A. */
+/** What is looked at from its latest or largest down. */
 const FALLS_FIRST: readonly LibraryColumn[] = ['date', 'remarks'];
 
 export const libraryView = (store: LibraryStore): LibraryView => ({
@@ -122,5 +131,6 @@ export const libraryView = (store: LibraryStore): LibraryView => ({
       const isSound = lines.some((line) => line.path === path && line.entry !== null);
       return isSound ? { marked: [...marked.slice(0, 1), path] } : {};
     }),
+  ask: (asking) => store.setState({ asking }),
   putAway: () => store.setState({ notice: null }),
 });

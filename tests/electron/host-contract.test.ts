@@ -21,6 +21,7 @@ import { makeLibraryCalls } from '../../electron/library-files.ts';
 import { makePictureCalls } from '../../electron/picture.ts';
 import { createBrowserHost } from '../../renderer/bridge/browser-host.ts';
 import { electronHost } from '../../renderer/bridge/electron-host.ts';
+import type { FolderHandle } from '../../renderer/bridge/folder-door.ts';
 import { memoryDoor, memoryFolder, memoryText } from '../help/memory-folder.ts';
 
 interface Shell {
@@ -375,33 +376,32 @@ describe.each([
   });
 });
 
-describe('the library in a browser', () => {
-  const host = (shelf: ReturnType<typeof memoryFolder>) => {
-    const door = memoryDoor(() => shelf);
-    void door.keep(shelf);
-    return createBrowserHost(door);
-  };
+/** A browser host that was given this folder at an earlier start. */
+function hostOn(shelf: FolderHandle): Host {
+  const door = memoryDoor(() => shelf);
+  void door.keep(shelf);
+  return createBrowserHost(door);
+}
 
+// oxlint-disable-next-line require-yield -- it fails before the first
+async function* goneValues(): AsyncGenerator<never> {
+  throw new DOMException('gone', 'NotFoundError');
+}
+
+describe('the library in a browser', () => {
   it('waits for a click where leave has to be given again', async () => {
     const shelf = memoryFolder('fabrics', sheets);
     shelf.leave = { now: 'prompt', whenAsked: 'denied' };
     const locked = { kind: 'locked', name: 'fabrics' };
-    expect(await host(shelf).openLibrary('remembered')).toEqual(locked);
-    expect(await host(shelf).openLibrary('allowed')).toEqual(locked);
+    expect(await hostOn(shelf).openLibrary('remembered')).toEqual(locked);
+    expect(await hostOn(shelf).openLibrary('allowed')).toEqual(locked);
     shelf.leave.whenAsked = 'granted';
-    expect(await host(shelf).openLibrary('allowed')).toMatchObject({ kind: 'open', name: 'fabrics' });
+    expect(await hostOn(shelf).openLibrary('allowed')).toMatchObject({ kind: 'open', name: 'fabrics' });
   });
 
   it('says that the folder is gone', async () => {
-    const shelf = memoryFolder('fabrics');
-    const gone = {
-      ...shelf,
-      // oxlint-disable-next-line require-yield -- it fails before the first
-      values: async function* values() {
-        throw new DOMException('gone', 'NotFoundError');
-      },
-    };
-    expect(await host(gone).openLibrary('remembered')).toEqual({
+    const gone = { ...memoryFolder('fabrics'), values: goneValues };
+    expect(await hostOn(gone).openLibrary('remembered')).toEqual({
       kind: 'missing',
       name: 'fabrics',
       reason: 'gone',
@@ -415,9 +415,9 @@ describe('the library in a browser', () => {
     const shelf = memoryFolder('fabrics', sheets);
     shelf.trouble = { name, at };
     const refused = { kind: 'refused', reason };
-    expect(await host(shelf).writeLibrary('new.bench.json', '{}', false)).toEqual(refused);
+    expect(await hostOn(shelf).writeLibrary('new.bench.json', '{}', false)).toEqual(refused);
     expect(memoryText(shelf, 'new.bench.json')).toBeNull();
-    expect(await host(shelf).writeLibrary('tern.bench.json', '{}', true)).toEqual(refused);
+    expect(await hostOn(shelf).writeLibrary('tern.bench.json', '{}', true)).toEqual(refused);
     expect(memoryText(shelf, 'tern.bench.json')).toBe(sheets['tern.bench.json']);
   });
 });

@@ -199,8 +199,8 @@ describe('writing', () => {
     ['a', 7, false],
     ['a', 'text', 'yes'],
     [7, 'text', false],
-  ])('refuses %o, %o, %o', async (...given) => {
-    await expect((await opened()).writeLibrary(...given)).rejects.toThrow('may not');
+  ])('refuses %o, %o, %o', async (name, content, replace) => {
+    await expect((await opened()).writeLibrary(name, content, replace)).rejects.toThrow('may not');
   });
 });
 

@@ -113,6 +113,9 @@ describe('a message', () => {
       savePicture: echo,
       saveText: echo,
       printSheet: echo,
+      openLibrary: echo,
+      readLibrary: echo,
+      writeLibrary: echo,
       openLink: echo,
     };
     answerCalls(

@@ -16,6 +16,11 @@ export interface MemoryFile extends FileHandle {
 
 const domError = (name: string): DOMException => new DOMException(name, name);
 
+function checkName(step: string): void {
+  // File System Standard, "valid file name".
+  if (step === '' || step === '.' || step === '..' || /[/\\]/.test(step)) throw new TypeError('Name');
+}
+
 /** @param contents - Text by path; a folder for each step before the last. */
 export function memoryFolder(name: string, contents: Readonly<Record<string, string>> = {}): MemoryFolder {
   const entries: MemoryFolder['entries'] = new Map();
@@ -44,10 +49,6 @@ export function memoryFolder(name: string, contents: Readonly<Record<string, str
       },
     };
     return file;
-  };
-  const checkName = (step: string): void => {
-    // File System Standard, "valid file name".
-    if (step === '' || step === '.' || step === '..' || /[/\\]/.test(step)) throw new TypeError('Name');
   };
   const folder: MemoryFolder = {
     kind: 'directory',
@@ -98,7 +99,7 @@ export function memoryText(folder: MemoryFolder, path: string): string | null {
   const found = folder.entries.get(first!);
   if (found === undefined) return null;
   if (found.kind === 'file') return rest.length === 0 ? found.content : null;
-  return memoryText(found as MemoryFolder, rest.join('/'));
+  return memoryText(found, rest.join('/'));
 }
 
 /** A door that opens on what `picked` gives, and remembers it. */
