@@ -47,6 +47,10 @@ export const LIBRARY_WORDS = {
   open: 'Open on the bench',
   duplicate: 'Duplicate …',
   compare: 'Compare A with B',
+  markIt: 'Mark for comparing',
+  unmarkIt: 'Take the mark away',
+  showAll: 'Show all again',
+  reading: 'Sheets read',
   mark: (name: string) => `Choose ${name} for comparing`,
   saveDraft: 'Save the draft here …',
   save: 'Save',
@@ -62,8 +66,9 @@ export const LIBRARY_WORDS = {
   invented: 'invented',
   moreRows: (count: number) => `${count} more lines`,
   showMore: 'Show them too',
+  marks: 'A, B',
+  file: 'File',
   hint: '↑ ↓ move · Space marks for comparing · Enter opens',
-  comparing: 'marked for comparing',
   table: 'Fabrics in the library',
 } as const;
 
@@ -71,6 +76,8 @@ export const LIBRARY_WORDS = {
 export const LIBRARY_NOTES = {
   strip: 'Pull of a strip 50 mm wide at 40 %, loading, off the fitted law.',
   beyond: '* the bench did not pull that far',
+  unlikeFeet:
+    'Thicknesses were measured under feet of unlike pressure: only those at like pressure may be compared.',
   noDelete:
     'Snugfield deletes nothing: to take a fabric out of the library, move its file in your file manager.',
 } as const;
@@ -85,7 +92,7 @@ export function countWords(shown: number, all: number): string {
 export const brokenWords = (count: number): string =>
   count === 1 ? '1 cannot be read' : `${count} cannot be read`;
 
-export const readingWords = (done: number, total: number): string => `Reading sheet ${done} of ${total}`;
+export const readingWords = (at: number, total: number): string => `Reading sheet ${at} of ${total}`;
 
 export const stoppedWords = (left: number): string =>
   left === 1 ? 'Stopped: 1 sheet not read.' : `Stopped: ${left} sheets not read.`;
@@ -179,6 +186,17 @@ export const replaceWords = (path: string): FaultSentence => ({
 
 /** The name that is offered for a duplicate. */
 export const copyName = (name: string): string => `${name} copy`;
+
+/** What stands beside the two fabrics that are marked. */
+export const COMPARED: Readonly<Record<'weight' | 'thickness' | 'warp40' | 'weft40', string>> = {
+  weight: 'Weight, g/m²',
+  thickness: 'Thickness, mm',
+  warp40: 'Warp at 40 %, N',
+  weft40: 'Weft at 40 %, N',
+};
+
+/** Why the demonstration cannot be duplicated or saved into, on the words that would do it. */
+export const READ_ONLY_HINT = 'Choose a folder first: the demonstration is read only.';
 
 /** Of two fabrics measured under unlike feet. */
 export const notComparableWords = (a: string, b: string): string =>

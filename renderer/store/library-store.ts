@@ -32,6 +32,10 @@ export type LibraryPlace =
   | { readonly kind: 'missing'; readonly name: string; readonly reason: 'gone' | 'not allowed' }
   | { readonly kind: 'open'; readonly name: string; readonly writes: 'folder' | 'downloads' };
 
+/** Whether a sheet can be saved here; without a folder a browser still gives downloads. */
+export const isWritable = (place: LibraryPlace): boolean =>
+  place.kind === 'open' || (place.kind === 'none' && !place.keepsFolder);
+
 export type LibraryActivity =
   | { readonly kind: 'idle' }
   | { readonly kind: 'listing' }
