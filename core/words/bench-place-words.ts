@@ -1,4 +1,3 @@
-import type { NextReading } from '../fabric/coupling-band.ts';
 import type { Direction } from '../fabric/fabric.ts';
 import type { ExtensionUnit, ForceUnit, WidthUnit } from '../io/bench-sheet.ts';
 
@@ -140,7 +139,7 @@ export const STRIP_WORDS: Readonly<Record<Direction | 'held', string>> = {
 };
 
 /** The three tables of a strip. */
-export const CURVE_WORDS = {
+export const TABLE_WORDS = {
   load: { title: 'Pulled out', reading: 'Force' },
   return: { title: 'Let back', reading: 'Force' },
   width: { title: 'Width', reading: 'Width' },
@@ -189,20 +188,3 @@ export const BENCH_NOTICES = {
     remedy: 'The remark beside the readings says why.',
   },
 } as const;
-
-const READING_WORDS: Readonly<Record<NextReading['reading'], string>> = {
-  'warp width': 'the width of the warp strip under load',
-  'weft width': 'the width of the weft strip under load',
-  'both widths': 'the widths of warp and weft strip under load',
-  'held-width warp': 'a warp strip whose width is held',
-  'held-width weft': 'a weft strip whose width is held',
-};
-
-const share = (value: number): string => {
-  const percent = Math.round(100 * value);
-  return percent < 0 ? `−${-percent}` : `+${percent}`;
-};
-
-/** Which one more reading helps most, and by how much. */
-export const nextReadingWords = ({ reading, extension, now, after }: NextReading): string =>
-  `To know it better, read ${READING_WORDS[reading]}: the pull crosswise at ${Math.round(100 * extension)} % would then be known within ${share(after.low)} to ${share(after.high)} % of the pull along, now ${share(now.low)} to ${share(now.high)} %.`;

@@ -15,9 +15,7 @@ type Pairs = BenchSheet['stretch']['warp']['load'];
 
 /** A sheet as somebody would have typed it. */
 export function draftFromSheet(sheet: BenchSheet): BenchDraft {
-  const { strip, thickness, stretch, bending } = sheet;
-  const { heldWidth, units } = stretch;
-  const start = EMPTY_DRAFT;
+  const { strip, thickness } = sheet;
   return {
     name: sheet.name,
     lot: sheet.lot,
@@ -38,34 +36,42 @@ export function draftFromSheet(sheet: BenchSheet): BenchDraft {
       pressure: String(thickness.pressureKPa),
       standard: thickness.standard ?? null,
     },
-    stretch: {
-      test: stretch.test ?? 'strip',
-      cycle: text(stretch.cycle),
-      gauge: String(stretch.gaugeMm),
-      width: String(stretch.widthMm),
-      circumference: text(stretch.circumferenceMm),
-      units: {
-        extension: units?.extension ?? start.stretch.units.extension,
-        force: units?.force ?? start.stretch.units.force,
-        width: units?.width ?? start.stretch.units.width,
-      },
-      strips: {
-        warp: specimens(stretch.warp),
-        weft: specimens(stretch.weft),
-        bias: specimens(stretch.bias),
-        held: heldWidth === undefined ? [EMPTY_SPECIMEN] : specimens({ load: heldWidth.load }),
-      },
-      heldDirection: heldWidth?.direction ?? 'warp',
-    },
-    bend: {
-      kind: bending.heartLoop === undefined ? 'cantilever' : 'heartLoop',
-      angle: bending.angleDeg === undefined ? start.bend.angle : String(bending.angleDeg),
-      stripLength: text(bending.heartLoop?.stripLengthMm),
-      overhang: eachRepeats(bending.overhangMm),
-      loopHeight: eachRepeats(bending.heartLoop?.loopHeightMm),
-    },
+    stretch: stretchDraft(sheet.stretch),
+    bend: bendDraft(sheet.bending),
   };
 }
+
+function stretchDraft(stretch: BenchSheet['stretch']): BenchDraft['stretch'] {
+  const { heldWidth, units } = stretch;
+  const usual = EMPTY_DRAFT.stretch.units;
+  return {
+    test: stretch.test ?? 'strip',
+    cycle: text(stretch.cycle),
+    gauge: String(stretch.gaugeMm),
+    width: String(stretch.widthMm),
+    circumference: text(stretch.circumferenceMm),
+    units: {
+      extension: units?.extension ?? usual.extension,
+      force: units?.force ?? usual.force,
+      width: units?.width ?? usual.width,
+    },
+    strips: {
+      warp: specimens(stretch.warp),
+      weft: specimens(stretch.weft),
+      bias: specimens(stretch.bias),
+      held: heldWidth === undefined ? [EMPTY_SPECIMEN] : specimens({ load: heldWidth.load }),
+    },
+    heldDirection: heldWidth?.direction ?? 'warp',
+  };
+}
+
+const bendDraft = ({ angleDeg, overhangMm, heartLoop }: BenchSheet['bending']): BenchDraft['bend'] => ({
+  kind: heartLoop === undefined ? 'cantilever' : 'heartLoop',
+  angle: angleDeg === undefined ? EMPTY_DRAFT.bend.angle : String(angleDeg),
+  stripLength: text(heartLoop?.stripLengthMm),
+  overhang: eachRepeats(overhangMm),
+  loopHeight: eachRepeats(heartLoop?.loopHeightMm),
+});
 
 const text = (value: number | undefined): string => (value === undefined ? '' : String(value));
 

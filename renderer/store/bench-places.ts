@@ -3,13 +3,14 @@ import type { BenchStep } from '../../core/words/bench-place-words.ts';
 import type { PostedFault } from '../worker/messages.ts';
 import type { Finding } from '../../core/fault/finding.ts';
 import {
+  CURVES,
   DIRECTIONS,
   isBlank,
   isBlankRow,
   numberIn,
+  STRIPS,
   type BenchDraft,
   type CurveName,
-  type PairRow,
   type StripName,
 } from './bench-draft.ts';
 
@@ -29,12 +30,12 @@ const NOWHERE: Omit<RemarkPlace, 'step'> = { strip: null, curve: null, field: nu
 /** Where a fault of the sheet belongs. */
 export function placeOfFault({ code, facts }: PostedFault, draft: BenchDraft): RemarkPlace {
   if (code === 'file/wrong-shape') return placeOfPath(facts.path, draft);
-  return placeOfFacts(code, facts as Facts, draft);
+  return placeOfFacts(code, { ...facts }, draft);
 }
 
 /** Where a finding belongs. */
 export const placeOfFinding = ({ code, facts }: Finding, draft: BenchDraft): RemarkPlace =>
-  placeOfFacts(code, facts as Facts, draft);
+  placeOfFacts(code, { ...facts }, draft);
 
 function placeOfFacts(code: string, facts: Facts, draft: BenchDraft): RemarkPlace {
   const direction = directionIn(facts);
@@ -152,28 +153,22 @@ function stepOfPath(path: string): RemarkPlace['step'] {
 }
 
 function placeOfPair(match: RegExpExecArray, draft: BenchDraft): RemarkPlace {
-  const [, direction, table, indices = ''] = match;
-  const strip = STRIP_NAMED[direction ?? 'held'] ?? 'held';
-  const curve = CURVE_NAMED[table ?? 'load'] ?? 'load';
-  const numbers = Array.from(indices.matchAll(/\d+/g), ([text]) => Number(text));
-  const filled = draft.stretch.strips[strip].flatMap((tables, specimen) =>
-    tables[curve].some((row) => !isBlankRow(row)) ? [specimen] : [],
-  );
+  const [, direction = 'held', table = 'load'] = match;
+  const strip = STRIPS.find((name) => name === direction) ?? 'held';
+  const curve = CURVES.find((name) => name === table) ?? 'load';
+  const tables = draft.stretch.strips[strip].map((specimen) => specimen[curve]);
+  const filled = [...tables.keys()].filter((at) => tables[at]!.some((row) => !isBlankRow(row)));
+  const numbers = Array.from(match[3]!.matchAll(/\d+/g), ([text]) => Number(text));
   // A lone specimen stands in the sheet without a list round it.
-  const [specimenIndex = 0, rowIndex, cell = 1] = filled.length > 1 ? numbers : [0, ...numbers];
-  const specimen = filled[specimenIndex] ?? 0;
-  const rows: readonly PairRow[] = draft.stretch.strips[strip][specimen]?.[curve] ?? [];
-  const row = rows.flatMap((one, index) => (isBlankRow(one) ? [] : [index]))[rowIndex ?? 0] ?? 0;
+  const [ofSpecimen = 0, ofRow = 0, cell = 1] = filled.length > 1 ? numbers : [0, ...numbers];
+  const specimen = filled[ofSpecimen] ?? 0;
+  const row = filledAt(tables[specimen] ?? [], isBlankRow)[ofRow] ?? 0;
   return { step: 'stretch', strip, curve, field: `stretch.${strip}[${specimen}].${curve}[${row}][${cell}]` };
 }
 
-const STRIP_NAMED: Readonly<Record<string, StripName>> = {
-  warp: 'warp',
-  weft: 'weft',
-  bias: 'bias',
-  held: 'held',
-};
-const CURVE_NAMED: Readonly<Record<string, CurveName>> = { load: 'load', return: 'return', width: 'width' };
+/** Where in a list something stands. */
+const filledAt = <T>(list: readonly T[], isEmpty: (item: T) => boolean): number[] =>
+  [...list.keys()].filter((at) => !isEmpty(list[at]!));
 
 /** Blank repeats are left out of a sheet: the place of its n-th one in the draft. */
 function rawRepeat({ weigh, thickness, bend }: BenchDraft, place: string, index: number): number {
@@ -186,5 +181,5 @@ function rawRepeat({ weigh, thickness, bend }: BenchDraft, place: string, index:
       : direction === undefined
         ? weigh.together
         : (part === 'weigh' ? weigh.apart : bent)[direction];
-  return texts.flatMap((text, at) => (isBlank(text) ? [] : [at]))[index] ?? 0;
+  return filledAt(texts, isBlank)[index] ?? 0;
 }

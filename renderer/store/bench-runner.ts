@@ -3,7 +3,6 @@ import { bugWords } from '../../core/words/stage-words.ts';
 import type { BenchSheet } from '../../core/io/bench-sheet.ts';
 import type { FittedFabric, FromBench, ToBench } from '../worker/bench-messages.ts';
 import type { BenchStore } from './bench-store.ts';
-import { sheetFromDraft } from './bench-to-sheet.ts';
 import type { Notice } from './study-store.ts';
 
 /** The bench's worker as the runner uses it; the tests hand in one of their own. */
@@ -72,8 +71,13 @@ export function createBenchRunner(
         tell({ ...bugWords(message.message), file: null, tone: 'fault' });
         for (const turn of waiting.keys()) settle(turn, null);
         return;
-      default:
+      case 'sheet':
+      case 'beside':
+      case 'sheetText':
         settle(message.turn, message);
+        return;
+      default:
+        message satisfies never;
     }
   }
 
@@ -86,14 +90,13 @@ export function createBenchRunner(
 
   const fit = (): void => {
     cancel = null;
-    const { parts, sheet } = sheetFromDraft(store.getState().draft);
+    const { parts, sheet } = store.getState().read;
     fitTurn = ++lastTurn;
     post({ kind: 'fit', turn: fitTurn, parts, sheet });
   };
 
   store.subscribe(({ draft, isOpen }, before) => {
     const isNew = draft !== before.draft;
-    if (isNew) store.setState(({ reading }) => ({ reading: { ...reading, isStale: true } }));
     if (!isOpen || (!isNew && before.isOpen)) return;
     cancel?.();
     cancel = later(fit);
@@ -109,7 +112,7 @@ export function createBenchRunner(
       return answer?.kind === 'beside' ? answer.fabric : null;
     },
     sheetText: async () => {
-      const { sheet } = sheetFromDraft(store.getState().draft);
+      const { sheet } = store.getState().read;
       if (sheet === null) return null;
       const answer = await ask((turn) => ({ kind: 'writeSheet', turn, sheet }));
       return answer?.kind === 'sheetText' ? answer.text : null;

@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { BenchPart, BenchStep } from '../../core/words/bench-place-words.ts';
 import type { FitOutcome, FittedFabric, PartNumbers } from '../worker/bench-messages.ts';
 import { EMPTY_DRAFT, type BenchDraft, type StripName } from './bench-draft.ts';
+import { sheetFromDraft, type ReadDraft } from './bench-to-sheet.ts';
 
 export type { FitOutcome, FittedFabric, PartNumbers } from '../worker/bench-messages.ts';
 
@@ -13,7 +14,7 @@ export interface Reading {
   readonly isStale: boolean;
 }
 
-/** A fabric set beside the draft. */
+/** A fabric set beside the draft, and where it came from. */
 export interface Beside {
   readonly name: string;
   readonly fabric: FittedFabric;
@@ -36,6 +37,8 @@ export interface BenchState {
   readonly strip: StripName;
   readonly specimen: number;
   readonly draft: BenchDraft;
+  /** The draft as far as it can be read. */
+  readonly read: ReadDraft;
   readonly history: DraftHistory;
   readonly reading: Reading;
   readonly beside: Beside | null;
@@ -62,6 +65,7 @@ export const createBenchStore = (): BenchStore =>
     strip: 'warp',
     specimen: 0,
     draft: EMPTY_DRAFT,
+    read: sheetFromDraft(EMPTY_DRAFT),
     history: NO_HISTORY,
     reading: NOTHING_READ,
     beside: null,
@@ -92,7 +96,7 @@ export function benchActions(store: BenchStore): BenchActions {
     change: (key, make) =>
       store.setState((state) => {
         const draft = make(state.draft);
-        return draft === state.draft ? {} : soundPlace({ ...state, ...changed(state, key, draft) });
+        return draft === state.draft ? {} : withDraft({ ...state, ...changed(state, key, draft) });
       }),
     undo: () =>
       store.setState((state) => {
@@ -100,14 +104,14 @@ export function benchActions(store: BenchStore): BenchActions {
         const draft = past.at(-1);
         if (draft === undefined) return {};
         const history = { past: past.slice(0, -1), future: [state.draft, ...future], lastKey: null };
-        return soundPlace({ ...state, draft, history });
+        return withDraft({ ...state, draft, history });
       }),
     redo: () =>
       store.setState((state) => {
         const { past, future } = state.history;
         const [draft, ...rest] = future;
         if (draft === undefined) return {};
-        return soundPlace({
+        return withDraft({
           ...state,
           draft,
           history: { past: [...past, state.draft], future: rest, lastKey: null },
@@ -126,8 +130,13 @@ function changed(
   return { draft, history: { past, future: [], lastKey: key } };
 }
 
-/** Keeps the open specimen one that is there. */
-function soundPlace(state: BenchState): BenchState {
+/** Reads the draft, and keeps the open specimen one that is there. */
+function withDraft(state: BenchState): BenchState {
   const count = state.draft.stretch.strips[state.strip].length;
-  return { ...state, specimen: Math.min(state.specimen, count - 1) };
+  return {
+    ...state,
+    read: sheetFromDraft(state.draft),
+    specimen: Math.min(state.specimen, count - 1),
+    reading: { ...state.reading, isStale: true },
+  };
 }

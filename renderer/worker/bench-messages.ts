@@ -1,8 +1,7 @@
-import type { CouplingBand, NextReading } from '../../core/fabric/coupling-band.ts';
 import type { Direction } from '../../core/fabric/fabric.ts';
 import type { StripEvidence } from '../../core/fabric/strip-evidence.ts';
-import type { Finding } from '../../core/fault/finding.ts';
 import type { BenchSheet } from '../../core/io/bench-sheet.ts';
+import type { FabricCard } from '../../core/sheet/fabric-card.ts';
 import type { PostedFault } from './messages.ts';
 
 /** The parts of a sheet that have been read so far. */
@@ -20,13 +19,13 @@ export interface PartNumbers {
   readonly bendingRigidity: Readonly<Record<Direction, number>> | null;
 }
 
-/** A fabric as the bench shows it. SI. */
+/** A fabric as the bench shows it. */
 export interface FittedFabric {
   readonly sheet: BenchSheet;
+  /** Every number with what it rests on, and what is to be remarked. */
+  readonly card: FabricCard;
+  /** Readings and fitted strips; null where the fabric has none. */
   readonly strips: Readonly<Record<Direction, StripEvidence>> | null;
-  readonly band: CouplingBand | null;
-  readonly nextReading: NextReading | null;
-  readonly findings: readonly Finding[];
 }
 
 /** How a sheet came out. */
@@ -35,9 +34,6 @@ export type FitOutcome =
   | { readonly kind: 'fault'; readonly fault: PostedFault }
   /** Parts are missing. */
   | { readonly kind: 'unfinished' };
-
-/** Whose sheet it is: the one that is typed, or the one it is set beside. */
-export type BenchSide = 'draft' | 'beside';
 
 export type ToBench =
   /** Answered by `fitted` of the same turn. */

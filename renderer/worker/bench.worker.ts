@@ -1,8 +1,8 @@
-import type { Fabric } from '../../core/fabric/fabric.ts';
 import { fabricFromReadings } from '../../core/fabric/fabric-from-readings.ts';
 import { Fault, inFile } from '../../core/fault/fault.ts';
 import { benchSheetText, type BenchSheet } from '../../core/io/bench-sheet.ts';
 import { checkBenchSheet, readingsOf } from '../../core/io/read-bench-sheet.ts';
+import { fabricCard } from '../../core/sheet/fabric-card.ts';
 import { readJson } from '../../core/io/read-json.ts';
 import type {
   FitOutcome,
@@ -82,14 +82,10 @@ function orFault<T>(work: () => T, otherwise: T): [T, PostedFault | null] {
 }
 
 function fittedFabric(sheet: BenchSheet): FittedFabric {
-  const fabric: Fabric = fabricFromReadings(readingsOf(checkBenchSheet(sheet)));
-  return {
-    sheet,
-    strips: fabric.strips ?? null,
-    band: fabric.band ?? null,
-    nextReading: fabric.nextReading ?? null,
-    findings: fabric.findings,
-  };
+  const readings = readingsOf(checkBenchSheet(sheet));
+  const fabric = fabricFromReadings(readings);
+  return { sheet, card: fabricCard(fabric, readings), strips: fabric.strips ?? null };
 }
 
+// oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the code and its facts were thrown together
 const posted = ({ code, facts, file }: Fault): PostedFault => ({ code, facts, file }) as PostedFault;

@@ -1,0 +1,103 @@
+import type { ReactElement } from 'react';
+import type { Finding } from '../../../core/fault/finding.ts';
+import {
+  STEP_ORDER,
+  STEP_WORDS,
+  stillToReadWords,
+  type BenchStep,
+} from '../../../core/words/bench-place-words.ts';
+import { sayFault, sayFinding } from '../../../core/words/say.ts';
+import type { BenchState } from '../../store/bench-store.ts';
+import { placeOfFault, placeOfFinding } from '../../store/bench-places.ts';
+import { useBench, useTable } from '../../table.ts';
+
+/** What is still to be read, what the fit stumbled over, or what it leaves in doubt: of this step first. */
+export function BenchRemarks(): ReactElement | null {
+  const state = useBench((bench) => bench);
+  const { outcome } = state.reading;
+  switch (outcome.kind) {
+    case 'unfinished':
+      return <StillToRead state={state} />;
+    case 'fault': {
+      const { what, remedy } = sayFault(outcome.fault);
+      const { step } = placeOfFault(outcome.fault, state.draft);
+      return (
+        <div className="bench-fault" role="alert">
+          <strong>{what}</strong>
+          <span>{remedy}</span>
+          {step !== 'label' && step !== state.step && <GoTo step={step} />}
+        </div>
+      );
+    }
+    case 'fabric':
+      return <Doubts state={state} findings={outcome.fabric.card.findings} />;
+  }
+}
+
+function StillToRead({ state }: { readonly state: BenchState }): ReactElement | null {
+  const missing = state.read.problems.filter(({ kind }) => kind === 'missing');
+  const wrong = state.read.problems.filter(({ kind }) => kind !== 'missing' && kind !== 'asked');
+  const here = missing.filter(({ step }) => step === state.step || step === 'label');
+  const elsewhere = STEP_ORDER.filter(
+    (step) => step !== state.step && [...missing, ...wrong].some((problem) => problem.step === step),
+  );
+  return (
+    <div className="bench-remarks">
+      {wrong.some(({ step }) => step === state.step || step === 'label') && (
+        <p>Some fields cannot be read; they are marked.</p>
+      )}
+      {here.length > 0 && <p>{stillToReadWords(here.map(({ place }) => place))}</p>}
+      {elsewhere.length > 0 && (
+        <p className="soft">
+          Then{' '}
+          {elsewhere.map((step) => (
+            <GoTo key={step} step={step} />
+          ))}
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface DoubtsProps {
+  readonly state: BenchState;
+  readonly findings: readonly Finding[];
+}
+
+function Doubts({ state, findings }: DoubtsProps): ReactElement {
+  const placed = findings.map((finding) => ({
+    sentence: sayFinding(finding),
+    place: placeOfFinding(finding, state.draft),
+  }));
+  const here = [
+    ...new Set(placed.filter(({ place }) => place.step === state.step).map(({ sentence }) => sentence)),
+  ];
+  const elsewhere = STEP_ORDER.filter(
+    (step) => step !== state.step && placed.some(({ place }) => place.step === step),
+  );
+  return (
+    <div className="bench-remarks">
+      {here.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {here.length === 0 && <p className="soft">Nothing to remark here.</p>}
+      {elsewhere.length > 0 && (
+        <p className="soft">
+          Remarks also at{' '}
+          {elsewhere.map((step) => (
+            <GoTo key={step} step={step} />
+          ))}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function GoTo({ step }: { readonly step: BenchStep }): ReactElement {
+  const { benchActions } = useTable();
+  return (
+    <button type="button" className="plain" onClick={() => benchActions.chooseStep(step)}>
+      {STEP_WORDS[step]}
+    </button>
+  );
+}

@@ -1,0 +1,33 @@
+import { PROBLEM_WORDS } from '../../../core/words/bench-place-words.ts';
+import type { BenchState } from '../../store/bench-store.ts';
+import { placeOfFault } from '../../store/bench-places.ts';
+import { useBench } from '../../table.ts';
+
+/** What is to be said at one field: that it cannot be read, or that the fit stumbled over it. */
+export interface FieldNote {
+  /** Empty where the remark beside the readings says it all. */
+  readonly text: string;
+}
+
+/** The field that the fault of the fit names; null where none is named. */
+export function faultyField({ reading, draft }: Pick<BenchState, 'reading' | 'draft'>): string | null {
+  const { outcome } = reading;
+  return outcome.kind === 'fault' ? placeOfFault(outcome.fault, draft).field : null;
+}
+
+/** The note at one field; null where all is well or nothing stands there yet. */
+export function noteAt(state: BenchState, place: string, typed: string): FieldNote | null {
+  const problem = state.read.problems.find((one) => one.place === place);
+  if (problem !== undefined && problem.kind !== 'asked') {
+    // What is missing is told as still to read; only half a row stands out by its blank half.
+    return problem.kind === 'missing' && !/\[\d+\]\[\d\]$/.test(place)
+      ? null
+      : { text: PROBLEM_WORDS[problem.kind](typed) };
+  }
+  return faultyField(state) === place ? { text: '' } : null;
+}
+
+export function useFieldNote(place: string, typed: string): FieldNote | null {
+  const state = useBench((bench) => bench);
+  return noteAt(state, place, typed);
+}
