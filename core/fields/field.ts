@@ -28,8 +28,14 @@ export interface Field {
   readonly band?: FieldBand;
 }
 
-/** The same quantity at both ends of a band; low never above high. */
+/** The same quantity at both ends of a band; low never above high, the value shown between them. */
 export interface FieldBand {
   readonly low: Float64Array;
   readonly high: Float64Array;
+}
+
+/** One number's band, in the unit of the number. */
+export interface ValueBand {
+  readonly low: number;
+  readonly high: number;
 }

@@ -35,21 +35,36 @@ export function skinPressure({ areas, force, normals }: Contact): Float64Array {
  * @param pressure - Pa; V.
  * @returns Pa; V. Zero off the skin.
  */
-export function discPressure(pressure: Float64Array, { positions, areas }: Contact): Float64Array {
+export function discPressure(pressure: Float64Array, contact: Contact): Float64Array {
+  const onSkin = Uint8Array.from(pressure, (value) => (value > 0 ? 1 : 0));
+  return discMeans([pressure], onSkin, contact)[0]!;
+}
+
+/**
+ * Several quantities averaged over the same discs.
+ *
+ * @param quantities - V each.
+ * @param counted - 1 where a vertex takes part and gets a mean; V.
+ * @returns V each. Zero where a vertex does not take part.
+ */
+export function discMeans(
+  quantities: readonly Float64Array[],
+  counted: Uint8Array,
+  { positions, areas }: Pick<Contact, 'positions' | 'areas'>,
+): Float64Array[] {
   const radius = DISC_DIAMETER / 2;
   const cells = new Map<string, number[]>();
   const cellOf = (v: number, k: number) => Math.floor(positions[3 * v + k]! / radius);
-  pressure.forEach((value, v) => {
-    if (value <= 0) return;
+  counted.forEach((counts, v) => {
+    if (counts === 0) return;
     const key = `${cellOf(v, 0)},${cellOf(v, 1)},${cellOf(v, 2)}`;
     const cell = cells.get(key);
     if (cell) cell.push(v);
     else cells.set(key, [v]);
   });
-  const mean = new Float64Array(pressure.length);
-  pressure.forEach((value, v) => {
-    if (value <= 0) return;
-    let force = 0;
+  const means = quantities.map(() => new Float64Array(counted.length));
+  counted.forEach((counts, v) => {
+    if (counts === 0) return;
     let area = 0;
     for (let i = -1; i <= 1; i++) {
       for (let j = -1; j <= 1; j++) {
@@ -57,15 +72,16 @@ export function discPressure(pressure: Float64Array, { positions, areas }: Conta
           const key = `${cellOf(v, 0) + i},${cellOf(v, 1) + j},${cellOf(v, 2) + k}`;
           for (const other of cells.get(key) ?? []) {
             if (distanceSquared(positions, v, other) > radius * radius) continue;
-            force += pressure[other]! * areas[other]!;
             area += areas[other]!;
+            for (const [q, quantity] of quantities.entries())
+              means[q]![v]! += quantity[other]! * areas[other]!;
           }
         }
       }
     }
-    mean[v] = force / area;
+    for (const mean of means) mean[v]! /= area;
   });
-  return mean;
+  return means;
 }
 
 function distanceSquared(positions: Float64Array, a: number, b: number): number {

@@ -4,10 +4,12 @@ import type { Garment } from '../garment/garment.ts';
 import { triangleAreas } from '../mesh/triangle-areas.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { vertexAreas } from '../mesh/vertex-areas.ts';
-import type { Field } from './field.ts';
-import { discPressure, skinPressure, type Contact } from './skin-pressure.ts';
+import type { CouplingEnds } from './coupling-ends.ts';
+import type { Field, FieldBand } from './field.ts';
+import { discMeans, skinPressure, type Contact } from './skin-pressure.ts';
 import { spreadToVertices } from './spread-to-vertices.ts';
 import type { ClothPull } from './stretch-and-tension.ts';
+import { skinPressureBand, tensionBand } from './worn-band.ts';
 
 /** A garment that has come to rest, and all that is needed to read it. */
 export interface Worn {
@@ -15,15 +17,18 @@ export interface Worn {
   readonly equilibrium: Equilibrium;
   readonly pull: ClothPull;
   readonly skin: DistanceField;
+  /** What the cloth would do at both ends of its coupling's band; left out where the fabric bears none. */
+  readonly ends?: CouplingEnds;
 }
 
 /**
  * Every quantity that can be painted, in the order of `FieldId`.
  *
  * Pressure and give are undefined (hatched, value 0) off the skin, the gap on it (no gap and hardly any must not look
- * alike); a tension is undefined where its direction is slack.
+ * alike); a tension is undefined where its direction is slack. Pressures and tensions carry the coupling's band; stretch,
+ * gap and give are of the shape as it stands, and bear none.
  */
-export function wornFields({ garment, equilibrium, pull, skin }: Worn): Field[] {
+export function wornFields({ garment, equilibrium, pull, skin, ends }: Worn): Field[] {
   const mesh = wornMesh(garment, equilibrium);
   const areas = triangleAreas(mesh);
   const perVertex = (values: Float64Array) => spreadToVertices(mesh, values, areas);
@@ -41,50 +46,48 @@ export function wornFields({ garment, equilibrium, pull, skin }: Worn): Field[] 
   const gap = equilibrium.distance.map((distance) => Math.max(0, distance));
   const onSkin = Uint8Array.from(gap, (value) => (value > 0 ? 0 : 1));
   const give = equilibrium.distance.map((distance) => Math.max(0, -distance));
-  const slackAcross = mostly(pull.slackAcross);
-  const slackAlong = mostly(pull.slackAlong);
-  const tension = (values: Float64Array, slack: Uint8Array) =>
-    perVertex(values).map((value, v) => (slack[v] ? 0 : value));
+  const stretch = (id: 'stretchAcross' | 'stretchAlong', kind: Field['kind']): Field => {
+    return { id, unit: 'ratio', kind, values: perVertex(pull[id]), undefinedAt: nowhere };
+  };
+  const tension = (id: 'tensionAcross' | 'tensionAlong', direction: 'across' | 'along'): Field => {
+    const slack = mostly(direction === 'across' ? pull.slackAcross : pull.slackAlong);
+    const unlessSlack = (values: Float64Array) => perVertex(values).map((value, v) => (slack[v] ? 0 : value));
+    const perTriangle = ends && tensionBand(direction, pull, ends);
+    const band = perTriangle && { low: unlessSlack(perTriangle.low), high: perVertex(perTriangle.high) };
+    const values = unlessSlack(pull[id]);
+    return { id, unit: 'N/m', kind: 'sequential', values, undefinedAt: slack, ...within(values, band) };
+  };
   return [
-    { id: 'skinPressure', unit: 'Pa', kind: 'sequential', values: pressure, undefinedAt: offSkin },
-    {
-      id: 'discPressure',
-      unit: 'Pa',
-      kind: 'sequential',
-      values: discPressure(pressure, contact),
-      undefinedAt: offSkin,
-    },
-    {
-      id: 'stretchAcross',
-      unit: 'ratio',
-      kind: 'sequential',
-      values: perVertex(pull.stretchAcross),
-      undefinedAt: nowhere,
-    },
-    {
-      id: 'stretchAlong',
-      unit: 'ratio',
-      kind: 'symmetric',
-      values: perVertex(pull.stretchAlong),
-      undefinedAt: nowhere,
-    },
-    {
-      id: 'tensionAcross',
-      unit: 'N/m',
-      kind: 'sequential',
-      values: tension(pull.tensionAcross, slackAcross),
-      undefinedAt: slackAcross,
-    },
-    {
-      id: 'tensionAlong',
-      unit: 'N/m',
-      kind: 'sequential',
-      values: tension(pull.tensionAlong, slackAlong),
-      undefinedAt: slackAlong,
-    },
+    ...pressures(pressure, contact, ends),
+    stretch('stretchAcross', 'sequential'),
+    stretch('stretchAlong', 'symmetric'),
+    tension('tensionAcross', 'across'),
+    tension('tensionAlong', 'along'),
     { id: 'gap', unit: 'm', kind: 'sequential', values: gap, undefinedAt: onSkin },
     { id: 'give', unit: 'm', kind: 'sequential', values: give, undefinedAt: offSkin },
   ];
+}
+
+/** Pressure on skin and on a disc; both undefined off the skin. */
+function pressures(pressure: Float64Array, contact: Contact, ends: CouplingEnds | undefined): Field[] {
+  const onSkin = Uint8Array.from(pressure, (value) => (value > 0 ? 1 : 0));
+  const undefinedAt = onSkin.map((one) => 1 - one);
+  const band = ends && skinPressureBand(pressure, contact, ends);
+  const [disc, low, high] = discMeans([pressure, ...(band ? [band.low, band.high] : [])], onSkin, contact);
+  const discBand = low && high && { low, high };
+  const shown = { unit: 'Pa', kind: 'sequential', undefinedAt } as const;
+  return [
+    { ...shown, id: 'skinPressure', values: pressure, ...within(pressure, band) },
+    { ...shown, id: 'discPressure', values: disc!, ...within(disc!, discBand) },
+  ];
+}
+
+/** The band as a field carries it, to the last bit round its values: means of sums may leave it by a rounding. */
+function within(values: Float64Array, band: FieldBand | undefined): { band?: FieldBand } {
+  if (!band) return {};
+  const low = band.low.map((value, v) => Math.min(value, values[v]!));
+  const high = band.high.map((value, v) => Math.max(value, values[v]!));
+  return { band: { low, high } };
 }
 
 /** The finest mesh where it came to rest. */

@@ -1,4 +1,4 @@
-import type { Field } from '../fields/field.ts';
+import type { Field, ValueBand } from '../fields/field.ts';
 import { BRIDGED_FROM, TIGHT_FROM } from './limits.ts';
 import type { MeasuredBody } from './place.ts';
 import { zonesAbove, type WornCloth, type Zone } from './tight-zones.ts';
@@ -15,6 +15,8 @@ export interface Review {
   readonly highestPressure: number;
   /** Mean pressure over the cloth that presses, Pa; 0 where none does. */
   readonly meanPressure: number;
+  /** Bands of both; left out where the fabric's coupling has none. */
+  readonly band?: { readonly highest: ValueBand; readonly mean: ValueBand };
   /** Area of the worn cloth and of its part off the skin, m². */
   readonly area: number;
   readonly offSkinArea: number;
@@ -27,21 +29,12 @@ const SMALLEST_BRIDGE = 3e-4;
 export function reviewOf(cloth: WornCloth, body: MeasuredBody, fields: readonly Field[]): Review {
   const pressure = fields.find((field) => field.id === 'skinPressure');
   const gap = fields.find((field) => field.id === 'gap');
-  let area = 0;
-  let offSkinArea = 0;
-  let sum = 0;
-  let highestPressure = 0;
-  for (let v = 0; v < cloth.vertexArea.length; v++) {
-    const share = cloth.vertexArea[v]!;
-    area += share;
-    if (pressure === undefined) continue;
-    if (pressure.undefinedAt[v] === 1) offSkinArea += share;
-    else {
-      sum += share * pressure.values[v]!;
-      highestPressure = Math.max(highestPressure, pressure.values[v]!);
-    }
-  }
-  const onSkin = area - offSkinArea;
+  const { area, offSkinArea, mean, highest } = pressingOf(cloth.vertexArea, pressure);
+  const [low, high] = pressure?.band
+    ? [pressure.band.low, pressure.band.high].map((values) =>
+        pressingOf(cloth.vertexArea, { values, undefinedAt: pressure.undefinedAt }),
+      )
+    : [];
   return {
     tightFrom: TIGHT_FROM,
     tight: pressure === undefined ? [] : zonesAbove(cloth, body, { field: pressure, above: TIGHT_FROM }),
@@ -54,9 +47,46 @@ export function reviewOf(cloth: WornCloth, body: MeasuredBody, fields: readonly 
             smallestArea: SMALLEST_BRIDGE,
             countUndefined: true,
           }),
-    highestPressure,
-    meanPressure: onSkin > 0 ? sum / onSkin : 0,
+    highestPressure: highest,
+    meanPressure: mean,
+    ...(low &&
+      high && {
+        band: {
+          highest: { low: low.highest, high: high.highest },
+          mean: { low: low.mean, high: high.mean },
+        },
+      }),
     area,
     offSkinArea,
   };
+}
+
+interface Pressing {
+  readonly area: number;
+  readonly offSkinArea: number;
+  readonly mean: number;
+  readonly highest: number;
+}
+
+/** Mean and highest over the cloth that presses. */
+function pressingOf(
+  vertexArea: Float64Array,
+  pressure: Pick<Field, 'values' | 'undefinedAt'> | undefined,
+): Pressing {
+  let area = 0;
+  let offSkinArea = 0;
+  let sum = 0;
+  let highest = 0;
+  for (let v = 0; v < vertexArea.length; v++) {
+    const share = vertexArea[v]!;
+    area += share;
+    if (pressure === undefined) continue;
+    if (pressure.undefinedAt[v] === 1) offSkinArea += share;
+    else {
+      sum += share * pressure.values[v]!;
+      highest = Math.max(highest, pressure.values[v]!);
+    }
+  }
+  const onSkin = area - offSkinArea;
+  return { area, offSkinArea, mean: onSkin > 0 ? sum / onSkin : 0, highest };
 }

@@ -1,4 +1,4 @@
-import type { Field } from '../fields/field.ts';
+import type { Field, FieldBand, ValueBand } from '../fields/field.ts';
 import {
   angleAbout,
   clothAxis,
@@ -19,6 +19,8 @@ export interface Zone {
   readonly max: number;
   /** Mean over the area. */
   readonly mean: number;
+  /** Bands of both over the zone as shown; left out where the field bears none. */
+  readonly band?: { readonly max: ValueBand; readonly mean: ValueBand };
   /** The vertex of the largest value, for the leader line. Two where the zone lies the same on both sides. */
   readonly peaks: readonly number[];
 }
@@ -36,7 +38,7 @@ export interface WornCloth {
 
 /** What is looked for. */
 export interface ZoneSearch {
-  readonly field: Pick<Field, 'values' | 'undefinedAt'>;
+  readonly field: Pick<Field, 'values' | 'undefinedAt' | 'band'>;
   /** The value from which a place counts, in the field's unit. */
   readonly above: number;
   /** Smaller zones are left out, m²; a fingertip (1 cm²) if left out. */
@@ -61,7 +63,7 @@ export function zonesAbove(cloth: WornCloth, body: MeasuredBody, search: ZoneSea
   const heights = heightsOf(cloth.positions);
   const zones: Zone[] = [];
   for (const members of connectedParts(cloth.triangles, field.values.length, isIn)) {
-    const zone = measureZone(members, field.values, { cloth, body, axis, heights });
+    const zone = measureZone(members, field, { cloth, body, axis, heights });
     if (zone.area >= smallestArea) zones.push(zone);
   }
   return joinMirrored(zones.sort((a, b) => b.max - a.max));
@@ -74,18 +76,47 @@ interface Surroundings {
   readonly heights: { readonly low: number; readonly high: number };
 }
 
-function measureZone(members: readonly number[], values: Float64Array, around: Surroundings): Zone {
+function measureZone(members: readonly number[], field: ZoneSearch['field'], around: Surroundings): Zone {
+  const { values, band } = field;
   const { vertexArea } = around.cloth;
   let area = 0;
-  let sum = 0;
   let peak = members[0]!;
   for (const v of members) {
     area += vertexArea[v]!;
-    sum += vertexArea[v]! * values[v]!;
     if (values[v]! > values[peak]!) peak = v;
   }
-  const mean = area > 0 ? sum / area : values[peak]!;
-  return { place: placeOf(members, peak, around), area, max: values[peak]!, mean, peaks: [peak] };
+  return {
+    place: placeOf(members, peak, around),
+    area,
+    max: values[peak]!,
+    mean: meanOver(members, values, vertexArea),
+    ...(band && { band: bandOver(members, band, vertexArea) }),
+    peaks: [peak],
+  };
+}
+
+function meanOver(members: readonly number[], values: Float64Array, vertexArea: Float64Array): number {
+  let area = 0;
+  let sum = 0;
+  for (const v of members) {
+    area += vertexArea[v]!;
+    sum += vertexArea[v]! * values[v]!;
+  }
+  return area > 0 ? sum / area : values[members[0]!]!;
+}
+
+/** One coupling holds for the whole fabric: all vertices stand at the same end together. */
+function bandOver(
+  members: readonly number[],
+  { low, high }: FieldBand,
+  vertexArea: Float64Array,
+): NonNullable<Zone['band']> {
+  const most = (values: Float64Array): number =>
+    members.reduce((found, v) => Math.max(found, values[v]!), -Infinity);
+  return {
+    max: { low: most(low), high: most(high) },
+    mean: { low: meanOver(members, low, vertexArea), high: meanOver(members, high, vertexArea) },
+  };
 }
 
 function placeOf(members: readonly number[], peak: number, around: Surroundings): Place {
@@ -196,11 +227,26 @@ function areMirrored(one: Zone, other: Zone): boolean {
 
 function onBothSides(one: Zone, other: Zone): Zone {
   const area = one.area + other.area;
+  const together = (a: number, b: number): number => (a * one.area + b * other.area) / area;
+  const bands =
+    one.band && other.band
+      ? {
+          max: {
+            low: Math.max(one.band.max.low, other.band.max.low),
+            high: Math.max(one.band.max.high, other.band.max.high),
+          },
+          mean: {
+            low: together(one.band.mean.low, other.band.mean.low),
+            high: together(one.band.mean.high, other.band.mean.high),
+          },
+        }
+      : null;
   return {
     place: { ...one.place, side: bothOf(one.place.side) },
     area,
     max: Math.max(one.max, other.max),
-    mean: (one.mean * one.area + other.mean * other.area) / area,
+    mean: together(one.mean, other.mean),
+    ...(bands && { band: bands }),
     peaks: [...one.peaks, ...other.peaks],
   };
 }

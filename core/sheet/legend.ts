@@ -1,9 +1,11 @@
 import type { Field } from '../fields/field.ts';
+import { percentFromRatio } from '../units/units.ts';
 import { areaHistogram } from './area-histogram.ts';
 import type { ColourRange } from './colour-scale.ts';
 import { tapeUnits, type DisplayUnit } from './display-unit.ts';
 import { fixed, signed } from './number-format.ts';
 import { ticksBetween } from './ticks.ts';
+import { typicalBand } from './typical-band.ts';
 
 /** A mark on the tape: `at` runs from 0 (low end) to 1 (high end). */
 export interface LegendMark {
@@ -17,6 +19,13 @@ export interface LegendEdge {
   readonly marks: readonly LegendMark[];
   /** Places of the fine marks. */
   readonly fine: readonly number[];
+}
+
+/** How far the painted quantity may lie off at a typical place, as written: `−12`, `+6`, `%`. */
+export interface LegendBand {
+  readonly low: string;
+  readonly high: string;
+  readonly unit: string;
 }
 
 /** A legend as data: the window and the picture draw the same one. */
@@ -33,11 +42,13 @@ export interface Legend {
   readonly below: number;
   readonly above: number;
   readonly missing: number;
+  /** Null where the quantity bears no band. */
+  readonly band: LegendBand | null;
 }
 
 /** What a legend is drawn for. */
 export interface LegendSubject {
-  readonly field: Pick<Field, 'values' | 'undefinedAt' | 'unit'>;
+  readonly field: Pick<Field, 'values' | 'undefinedAt' | 'unit' | 'band'>;
   readonly range: ColourRange;
   /** Worn area per vertex, m²; V. */
   readonly vertexArea: Float64Array;
@@ -69,7 +80,20 @@ export function legendOf({ field, range, vertexArea, isDifference }: LegendSubje
     highLabel: label(range.high),
     isolineStep: first.toSi(step),
     ...histogram,
+    band: bandOf({ field, vertexArea, isDifference }, first),
   };
+}
+
+function bandOf(
+  { field, vertexArea, isDifference }: Omit<LegendSubject, 'range'>,
+  shown: DisplayUnit,
+): LegendBand | null {
+  const band = typicalBand(field, vertexArea, isDifference);
+  if (band === null) return null;
+  const isShare = band.kind === 'share';
+  const write = (value: number): string =>
+    isShare ? signed(percentFromRatio(value), 0) : signed(shown.fromSi(value), shown.decimals);
+  return { low: write(band.low), high: write(band.high), unit: isShare ? '%' : shown.name };
 }
 
 function edgeOf(unit: DisplayUnit, range: ColourRange, isDifference: boolean): LegendEdge {

@@ -1,4 +1,4 @@
-import type { FieldUnit } from '../fields/field.ts';
+import type { FieldUnit, ValueBand } from '../fields/field.ts';
 import { tapeUnits, type DisplayUnit } from './display-unit.ts';
 
 const MINUS = '\u2212';
@@ -35,6 +35,20 @@ export function readings(value: number, unit: FieldUnit, isDifference = false): 
     return `${number}${NARROW_SPACE}${shown.name}`;
   };
   return second === null ? [write(first)] : [write(first), write(second)];
+}
+
+/**
+ * Both ends of a band without their unit: `0.55 to 0.66`.
+ *
+ * @param isDifference - True where a plus sign has a meaning.
+ */
+export function bandText(
+  { low, high }: ValueBand,
+  { fromSi }: DisplayUnit,
+  { decimals, isDifference = false }: { readonly decimals: number; readonly isDifference?: boolean },
+): string {
+  const write = isDifference ? signed : fixed;
+  return `${write(fromSi(low), decimals)} to ${write(fromSi(high), decimals)}`;
 }
 
 /** Area in cm², whole from 10 cm² up. */

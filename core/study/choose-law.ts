@@ -1,13 +1,23 @@
-import type { Branch, Fabric } from '../fabric/fabric.ts';
+import type { Branch, Fabric, LawPair } from '../fabric/fabric.ts';
 import type { TensionLaw } from '../fabric/tension-law.ts';
 import type { Finding } from '../fault/finding.ts';
 
+/** The law to settle with, and what goes with it. */
+export interface ChosenLaw {
+  readonly law: TensionLaw;
+  /** The same strips at both ends of the coupling's band; null where the fabric bears none. */
+  readonly ends: LawPair | null;
+  readonly findings: Finding[];
+}
+
 /** The law of the branch asked for; where no return was read, the load law and a finding that says so. */
-export function chooseLaw(fabric: Fabric, branch: Branch): { law: TensionLaw; findings: Finding[] } {
-  if (branch === 'load') return { law: fabric.laws.load, findings: [] };
-  if (fabric.laws.return) return { law: fabric.laws.return, findings: [] };
+export function chooseLaw(fabric: Fabric, branch: Branch): ChosenLaw {
+  const { laws, bandLaws } = fabric;
+  if (branch === 'return' && laws.return)
+    return { law: laws.return, ends: bandLaws?.return ?? null, findings: [] };
   return {
-    law: fabric.laws.load,
-    findings: [{ code: 'worn/return-not-measured', facts: { fabric: fabric.name } }],
+    law: laws.load,
+    ends: bandLaws?.load ?? null,
+    findings: branch === 'load' ? [] : [{ code: 'worn/return-not-measured', facts: { fabric: fabric.name } }],
   };
 }

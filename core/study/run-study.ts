@@ -1,5 +1,6 @@
 import { foundationAt } from '../body/foundation-at.ts';
 import { settle } from '../equilibrium/settle.ts';
+import { couplingEnds } from '../fields/coupling-ends.ts';
 import { clothPull } from '../fields/stretch-and-tension.ts';
 import { wornFields } from '../fields/worn-fields.ts';
 import { wornFindings } from '../fields/worn-findings.ts';
@@ -20,6 +21,7 @@ const LEAST_FRICTION = 0.01;
  *
  *     readings -> fabric law -> garment laid -> equilibrium on the body -> fields
  *
+ * Each fabric settles once, with the law shown; the laws at the ends of its coupling's band are asked at that shape.
  * Yields progress; stop by not asking for more. Each fabric is settled afresh from the laid garment, so its result does
  * not depend on the fabrics before it.
  *
@@ -35,11 +37,17 @@ export function* runStudy(study: Study): Generator<StudyProgress, StudyResult> {
   const friction = Math.max(study.friction, LEAST_FRICTION);
   const worn: WornResult[] = [];
   for (const { id, fabric } of study.fabrics) {
-    const { law, findings } = chooseLaw(fabric, study.branch);
+    const { law, ends, findings } = chooseLaw(fabric, study.branch);
     const search = settle({ levels, law, body: skin, foundation, friction });
     const equilibrium = yield* named(id, search);
     const pull = clothPull(garment, law, equilibrium.positions);
-    const settled = { garment, equilibrium, pull, skin };
+    const settled = {
+      garment,
+      equilibrium,
+      pull,
+      skin,
+      ...(ends && { ends: couplingEnds(garment, ends, equilibrium.positions) }),
+    };
     findings.push(...fabric.findings, ...wornFindings(settled, study.friction));
     const fields = wornFields(settled);
     worn.push({ fabricId: id, equilibrium, fields, findings });

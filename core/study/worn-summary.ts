@@ -1,7 +1,7 @@
 import type { Finding } from '../fault/finding.ts';
 import { wornMesh } from '../fields/worn-fields.ts';
 import { vertexAreas } from '../mesh/vertex-areas.ts';
-import { OUTPUT_COLUMNS } from './output-units.ts';
+import { fieldOf, OUTPUT_COLUMNS } from './output-units.ts';
 import type { StudyResult, WornResult } from './study.ts';
 
 /** How a quantity is spread over the cloth, weighted by worn area. */
@@ -13,6 +13,14 @@ export interface Spread {
   readonly max: number;
 }
 
+/** The same numbers of a field's low or high values. */
+export type SpreadEnd = Omit<Spread, 'min'>;
+
+/** A spread and, where the field bears a band, the spreads of its two ends: each at least or at most the one shown. */
+export interface BandedSpread extends Spread {
+  readonly band?: { readonly low: SpreadEnd; readonly high: SpreadEnd };
+}
+
 /** One wearing in numbers, as `summary.json` holds it. */
 export interface WornSummary {
   readonly id: string;
@@ -21,7 +29,7 @@ export interface WornSummary {
   readonly atRest: boolean;
   readonly findings: readonly Finding[];
   /** Keyed by `OutputColumn.name`. The outermost row at each hem is left out; off the skin a pressure counts as 0. */
-  readonly fields: Readonly<Record<string, Spread>>;
+  readonly fields: Readonly<Record<string, BandedSpread>>;
 }
 
 /** The numbers of one fabric's wearing. */
@@ -29,10 +37,14 @@ export function wornSummary(result: StudyResult, worn: WornResult): WornSummary 
   const mesh = wornMesh(result.garment, worn.equilibrium);
   const { edgeVertex } = result.garment.levels.at(-1)!;
   const areas = vertexAreas(mesh).map((area, v) => (edgeVertex[v] ? 0 : area));
-  const fields: Record<string, Spread> = {};
+  const fields: Record<string, BandedSpread> = {};
   for (const { field, name, fromSi } of OUTPUT_COLUMNS) {
-    const { values } = worn.fields.find(({ id }) => id === field)!;
-    fields[name] = spreadOf(values.map(fromSi), areas);
+    const { values, band } = fieldOf(worn.fields, field);
+    const spread = (si: Float64Array) => spreadOf(si.map(fromSi), areas);
+    fields[name] = {
+      ...spread(values),
+      ...(band && { band: { low: endOf(spread(band.low)), high: endOf(spread(band.high)) } }),
+    };
   }
   return {
     id: worn.fabricId,
@@ -43,6 +55,8 @@ export function wornSummary(result: StudyResult, worn: WornResult): WornSummary 
     fields,
   };
 }
+
+const endOf = ({ mean, p95, max }: Spread): SpreadEnd => ({ mean, p95, max });
 
 /**
  * Area-weighted spread of the values whose area is not 0.

@@ -1,5 +1,7 @@
 import type { FieldId } from '../fields/field.ts';
+import type { CouplingBand } from '../fabric/coupling-band.ts';
 import type { Showing } from '../sheet/field-range.ts';
+import type { LegendBand } from '../sheet/legend.ts';
 
 /** How a painted quantity is spoken of. */
 export interface FieldWords {
@@ -103,3 +105,27 @@ export const fieldHeading = (id: FieldId, showing: Showing): string =>
 /** What is hatched: in a difference, where neither fabric has a value. */
 export const missingWords = (id: FieldId, showing: Showing): string =>
   showing === 'difference' ? `${FIELD_WORDS[id].missing} in both` : FIELD_WORDS[id].missing;
+
+/** What a band is, in one sentence. */
+export const BAND_MEANING =
+  'Band: how far a number may lie lower or higher, because strips alone do not tell how warp and weft pull together.';
+
+/** `Coupling band here: −12 to +6 %`, under the legend: half of the cloth has a narrower one, half a wider one. */
+export const bandLine = ({ low, high, unit }: LegendBand): string =>
+  `Coupling band here: ${low} to ${high}\u00a0${unit}`;
+
+const BAND_FROM: Readonly<Record<CouplingBand['from'], string>> = {
+  'held width': 'rests on a strip held at its width',
+  reciprocity: 'rests on how the strips narrowed',
+  'assumed width': 'narrowing assumed, not measured',
+};
+
+/** Best first, as `CouplingBand` has it. */
+const EVIDENCE_ORDER = Object.keys(BAND_FROM);
+
+/** What the band rests on; of several fabrics the weakest evidence counts. */
+export function bandFromWords(from: readonly CouplingBand['from'][]): string {
+  const weakest = from.toSorted((a, b) => EVIDENCE_ORDER.indexOf(b) - EVIDENCE_ORDER.indexOf(a))[0];
+  if (weakest === undefined) return '';
+  return from.length > 1 ? `${BAND_FROM[weakest]}; each fabric at its worst end` : BAND_FROM[weakest];
+}

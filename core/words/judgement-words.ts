@@ -1,6 +1,7 @@
 import { PRESSURE_BAND_FLOOR, PRESSURE_BAND_SHARE, type HoldLevel } from '../judgement/limits.ts';
 import type { Place, Side } from '../judgement/place.ts';
-import type { PlaceDifference } from '../judgement/compare.ts';
+import type { ValueBand } from '../fields/field.ts';
+import { isSure, type PlaceDifference } from '../judgement/compare.ts';
 import type { Zone } from '../judgement/tight-zones.ts';
 import { areaText, fixed } from '../sheet/number-format.ts';
 import { kPaFromPascals, mmFromMetres, mmHgFromPascals, percentFromRatio } from '../units/units.ts';
@@ -80,9 +81,17 @@ function placePhrase({ level, height, side }: Place): string {
   return `${at} ${SIDE_IN_SENTENCE[side] ?? SIDE_WORDS[side]}`;
 }
 
-/** The small print under a tight zone: `46 cm², mean 2.5 kPa`. */
-export const zoneFacts = ({ area, mean }: Zone): string =>
-  `${areaText(area)}, mean ${fixed(kPaFromPascals(mean), 1)}\u00a0kPa`;
+const kPaText = (pascals: number): string => fixed(kPaFromPascals(pascals), 1);
+
+/** `2.0 to 2.5`, in kPa; no more decimals than the estimate bears. */
+export const pressureBandText = ({ low, high }: ValueBand): string => `${kPaText(low)} to ${kPaText(high)}`;
+
+/** The small print under a tight zone: `band 2.0 to 2.5 · 46 cm², mean 2.2 kPa (1.9 to 2.4)`. */
+export function zoneFacts({ area, mean, band }: Zone): string {
+  const facts = `${areaText(area)}, mean ${kPaText(mean)}\u00a0kPa`;
+  if (band === undefined) return facts;
+  return `band ${pressureBandText(band.max)} · ${facts} (${pressureBandText(band.mean)})`;
+}
 
 /** The small print under a bridged zone. */
 export const bridgeFacts = ({ area, mean }: Zone): string =>
@@ -91,40 +100,72 @@ export const bridgeFacts = ({ area, mean }: Zone): string =>
 /** Smaller differences than this are no news: a tenth of the floor of the band, in kPa. Common practice. */
 const SMALLEST_NEWS_KPA = 0.05;
 
+const isNews = (difference: number): boolean => Math.abs(kPaFromPascals(difference)) >= SMALLEST_NEWS_KPA;
+
+/** `0.8 kPa less`, `0.1 kPa more`, `none`. */
+function changeText(difference: number): string {
+  if (!isNews(difference)) return 'none';
+  return `${kPaText(Math.abs(difference))}\u00a0kPa ${difference < 0 ? 'less' : 'more'}`;
+}
+
+/** The band of a sure difference without its sign, smaller end first: `0.5 to 1.1`. */
+function sureBandText({ low, high }: ValueBand): string {
+  return low < 0 ? pressureBandText({ low: -high, high: -low }) : pressureBandText({ low, high });
+}
+
 /** One sentence: what changing from A to B does to the body at one place. */
-export function differenceSentence({ place, first, second, difference }: PlaceDifference): string {
-  const change = kPaFromPascals(difference);
+export function differenceSentence(change: PlaceDifference): string {
+  const { place, first, second, difference, band } = change;
   const where = placePhrase(place);
-  if (Math.abs(change) < SMALLEST_NEWS_KPA) return `A and B press alike at the ${where}.`;
-  const word = change < 0 ? 'less' : 'more';
-  const from = fixed(kPaFromPascals(first), 1);
-  const to = fixed(kPaFromPascals(second), 1);
-  return `B presses ${fixed(Math.abs(change), 1)}\u00a0kPa ${word} at the ${where} (${from} to ${to}\u00a0kPa).`;
+  if (band !== undefined && !isSure(change)) return unsureSentence(where, difference, band.difference);
+  if (!isNews(difference)) return `A and B press alike at the ${where}.`;
+  const sure = band === undefined ? '' : `, band ${sureBandText(band.difference)}`;
+  return `B presses ${changeText(difference)} at the ${where} (${kPaText(first)} to ${kPaText(second)}\u00a0kPa${sure}).`;
 }
 
-/** `0.8 kPa less at the thigh back`; the unit only where it is asked for. */
-function changeAt({ place, difference }: PlaceDifference, unit: string): string {
-  const kPa = kPaFromPascals(difference);
-  const word = kPa < 0 ? 'less' : 'more';
-  return `${fixed(Math.abs(kPa), 1)}${unit} ${word} at the ${placePhrase(place)}`;
+/** Beside the pointer, where the band of B minus A reaches from less to more. */
+export const NO_SURE_DIFFERENCE = 'no sure difference';
+
+/** The bands of the two overlap: either may press harder. */
+function unsureSentence(where: string, difference: number, { low, high }: ValueBand): string {
+  if (!isNews(low) && !isNews(high)) return `A and B press alike at the ${where}.`;
+  const shown = isNews(difference) ? `${changeText(difference)} is shown` : 'none is shown';
+  return `No sure difference at the ${where}: ${shown}, the band reaches from ${changeText(low)} to ${changeText(high)}.`;
 }
 
-/** What the swap does, in one sentence for the rail: the two places where it matters most. */
+/** `0.8 kPa less at the thigh back (0.5 to 1.1)`; the unit only where it is asked for. */
+function changeAt({ place, difference, band }: PlaceDifference, unit: string): string {
+  const word = difference < 0 ? 'less' : 'more';
+  const sure = band === undefined ? '' : ` (${sureBandText(band.difference)})`;
+  return `${kPaText(Math.abs(difference))}${unit} ${word} at the ${placePhrase(place)}${sure}`;
+}
+
+/** What the swap does, in one sentence for the rail: the two places where it matters most and is sure. */
 export function swapSentence(places: readonly PlaceDifference[]): string {
-  const [most, ...rest] = places;
-  if (most === undefined) return 'No place of this garment can be compared by name.';
-  const change = kPaFromPascals(most.difference);
-  if (Math.abs(change) < SMALLEST_NEWS_KPA) return 'A and B press alike everywhere.';
+  const [largest] = places;
+  if (largest === undefined) return 'No place of this garment can be compared by name.';
+  const isBanded = largest.band !== undefined;
+  const [most, ...rest] = places.filter((place) => isSure(place) && (!isBanded || isNews(place.difference)));
+  if (most === undefined) return unsureSwap(largest);
+  if (!isNews(most.difference)) return 'A and B press alike everywhere.';
   const next = rest.find((place) => place.place.level !== most.place.level) ?? rest[0];
   const second = next === undefined ? '' : ` and ${changeAt(next, '')}`;
   return `B presses ${changeAt(most, '\u00a0kPa')}${second}.`;
 }
 
+/** No place is sure. */
+function unsureSwap({ place, difference, band }: PlaceDifference): string {
+  const { low, high } = band!.difference;
+  if (!isNews(low) && !isNews(high)) return 'A and B press alike everywhere.';
+  const most = isNews(difference) ? `${changeText(difference)} at the ${placePhrase(place)}` : 'none';
+  return `No sure difference between A and B: at most ${most}, where the band reaches from ${changeText(low)} to ${changeText(high)}.`;
+}
+
 /** How far an absolute pressure may be off on a person. */
-const BAND = `±${fixed(percentFromRatio(PRESSURE_BAND_SHARE), 0)} % or ±${fixed(kPaFromPascals(PRESSURE_BAND_FLOOR), 1)} kPa (${fixed(mmHgFromPascals(PRESSURE_BAND_FLOOR), 0)} mmHg), whichever is larger`;
+const PERSON = `±${fixed(percentFromRatio(PRESSURE_BAND_SHARE), 0)} % or ±${fixed(kPaFromPascals(PRESSURE_BAND_FLOOR), 1)} kPa (${fixed(mmHgFromPascals(PRESSURE_BAND_FLOOR), 0)} mmHg), whichever is larger`;
 
 /** Always in sight. */
-export const CAUTION_SHORT = `Design estimate, ${BAND}. Not a medical device; local rules and licensed practice decide.`;
+export const CAUTION_SHORT = `Design estimate, ${PERSON}. Not a medical device; local rules and licensed practice decide.`;
 
 /**
  * The longer caution, in the review. Our words.
@@ -134,7 +175,8 @@ export const CAUTION_SHORT = `Design estimate, ${BAND}. Not a medical device; lo
  *   common practice for shapewear.
  */
 export const CAUTION_LONG: readonly string[] = [
-  `Ranking two fabrics on one body is safe ground. One absolute pressure on one person is not: it carries ${BAND}, and the body here stands still. Sitting down can double what a waistband presses.`,
+  'The band beside a number is how far it may lie lower or higher, because strips alone do not tell how warp and weft pull together; one reading of a strip held at its width narrows it most. Shape, stretch and gap are taken as they settled; with a wide band the garment may also sit a little otherwise. Where the band of a difference between A and B reaches from less to more, there is no sure difference: it takes each fabric at its own worst end.',
+  `Ranking two fabrics on one body is safe ground where the difference is sure. One absolute pressure on one person is not: it carries ${PERSON}, and the body here stands still. Sitting down can double what a waistband presses.`,
   'Above 4.3 kPa (32 mmHg) be careful: this is a line to look at, no line of harm. Over a rib, the hip bone, the shin or the collar bone count a third less.',
   'Firm compression is a matter for a doctor first with poor blood flow in the legs, heart failure, an infected or swollen vein, broken or weeping skin, numb limbs, pregnancy, hernia, reflux, trouble breathing or a recent operation. Whoever feels numbness or sees the colour change takes the garment off; nobody sleeps in it.',
   'Snugfield is a design tool and no medical device. Where a garment is sold as compression, local rules and licensed practice decide.',

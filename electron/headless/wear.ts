@@ -5,7 +5,7 @@ import type { StudyResult, WornResult } from '../../core/study/study.ts';
 import { wornSummary, type WornSummary } from '../../core/study/worn-summary.ts';
 import { wornTable } from '../../core/study/worn-table.ts';
 import { fixed } from '../../core/sheet/number-format.ts';
-import { FIELD_WORDS } from '../../core/words/field-words.ts';
+import { BAND_MEANING, FIELD_WORDS } from '../../core/words/field-words.ts';
 import { type FileContent, writeAllWhole } from '../write-whole.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
 import { readStudy } from './read-input.ts';
@@ -67,18 +67,25 @@ const unitsByEnding = [
   ['Mm', 'mm', 2],
 ] as const;
 
+const HEADING = ['', '', 'least', 'mean', '95 %', 'most', 'band of mean'];
+
 function wornAsText(summary: WornSummary, result: StudyResult): string {
   const rows = OUTPUT_COLUMNS.map(({ field, name }) => {
     const spread = summary.fields[name]!;
     const [, unit, decimals] = unitsByEnding.find(([ending]) => name.endsWith(ending)) ?? ['', '', 3];
-    const numbers = [spread.min, spread.mean, spread.p95, spread.max].map((value) => fixed(value, decimals));
-    return [FIELD_WORDS[field].name, unit, ...numbers];
+    const written = (value: number) => fixed(value, decimals);
+    const numbers = [spread.min, spread.mean, spread.p95, spread.max].map(written);
+    const band = spread.band ? [`${written(spread.band.low.mean)} to ${written(spread.band.high.mean)}`] : [];
+    return [FIELD_WORDS[field].name, unit, ...numbers, ...band];
   });
+  const isBanded = rows.some((row) => row.length > HEADING.length - 1);
+  const heading = isBanded ? HEADING : HEADING.slice(0, -1);
   const rest = summary.atRest ? 'at rest' : 'NOT at rest';
   const findings = findingLines(summary.findings);
   return [
     `${summary.id}: ${rest}, ${summary.residual.toExponential(1)} out of balance, ${summary.vertexCount} vertices, warp ${result.garment.warp} the body`,
-    textTable([['', '', 'least', 'mean', '95 %', 'most'], ...rows], 2),
+    textTable([heading, ...rows], 2),
+    ...(isBanded ? [BAND_MEANING] : []),
     ...(findings === '' ? [] : [findings]),
   ].join('\n');
 }

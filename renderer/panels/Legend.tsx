@@ -6,10 +6,16 @@ import { holdStretches } from '../../core/sheet/hold-level.ts';
 import { legendOf, type Legend as LegendSheet, type LegendEdge } from '../../core/sheet/legend.ts';
 import { areaText } from '../../core/sheet/number-format.ts';
 import { hatchStroke, OUTSIDE_COLOURS } from '../../core/sheet/outside-colours.ts';
-import { fieldHeading, missingWords } from '../../core/words/field-words.ts';
+import {
+  BAND_MEANING,
+  bandFromWords,
+  bandLine,
+  fieldHeading,
+  missingWords,
+} from '../../core/words/field-words.ts';
 import { HOLD_SHORT } from '../../core/words/judgement-words.ts';
 import { wornAt, type ShownStudy } from '../store/study-store.ts';
-import { paintedField, rangeOf } from '../store/view-store.ts';
+import { bandFrom, paintedField, rangeOf } from '../store/view-store.ts';
 import { useView } from '../table.ts';
 import { RangeLine } from './RangeLine.tsx';
 
@@ -65,6 +71,12 @@ export function Legend({ shown }: { readonly shown: ShownStudy }): ReactElement 
         area={legend.missing}
         words={missingWords(field.id, view.showing)}
       />
+      {legend.band !== null && (
+        <p className="band-line" title={BAND_MEANING}>
+          {bandLine(legend.band)}
+          <span>{bandFromWords(bandFrom(shown.settled, view))}</span>
+        </p>
+      )}
       <RangeLine legend={legend} settled={shown.settled} field={field} range={range} />
     </aside>
   );

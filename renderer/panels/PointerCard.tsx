@@ -1,9 +1,9 @@
 import { useEffect, useRef, type ReactElement } from 'react';
 import { holdLevelAt } from '../../core/sheet/hold-level.ts';
-import { fixed, readings } from '../../core/sheet/number-format.ts';
+import { bandText, fixed, readings } from '../../core/sheet/number-format.ts';
 import { tapeUnits } from '../../core/sheet/display-unit.ts';
 import { FIELD_WORDS } from '../../core/words/field-words.ts';
-import { HOLD_WORDS } from '../../core/words/judgement-words.ts';
+import { HOLD_WORDS, NO_SURE_DIFFERENCE } from '../../core/words/judgement-words.ts';
 import type { PointerReading } from '../store/stage-signals.ts';
 import { useTable } from '../table.ts';
 
@@ -33,17 +33,30 @@ export function PointerCard(): ReactElement {
   );
 }
 
-/** The reading in words: the value first, then its other unit and what it means. */
+/** The reading in words: the value first, then its band, its other unit and what it means. */
 export function linesOf(reading: PointerReading): readonly string[] {
-  const { value, unit, field, showing, pair } = reading;
+  const { value, unit, field, showing, pair, band } = reading;
   if (value === null) return [FIELD_WORDS[field].missingHere];
-  if (showing === 'difference') {
-    const lines = readings(value, unit, true);
-    if (pair === null) return lines;
-    const { fromSi, name, decimals } = tapeUnits(unit).first;
-    const [a, b] = pair.map((si) => fixed(fromSi(si), decimals));
-    return [...lines, `A ${a}, B ${b} ${name}`];
+  const isDifference = showing === 'difference';
+  const [first, ...others] = readings(value, unit, isDifference);
+  const lines = [first!, ...bandLines(reading), ...others];
+  if (isDifference) {
+    const isUnsure = band !== null && band.low <= 0 && band.high >= 0;
+    return [...lines, ...pairLines(pair, unit), ...(isUnsure ? [NO_SURE_DIFFERENCE] : [])];
   }
-  const lines = readings(value, unit);
   return unit === 'Pa' ? [...lines, HOLD_WORDS[holdLevelAt(value)]] : lines;
+}
+
+function bandLines({ band, unit, showing }: PointerReading): readonly string[] {
+  if (band === null) return [];
+  const { first } = tapeUnits(unit);
+  const isDifference = showing === 'difference';
+  return [`band ${bandText(band, first, { decimals: first.decimals, isDifference })}`];
+}
+
+function pairLines(pair: PointerReading['pair'], unit: PointerReading['unit']): readonly string[] {
+  if (pair === null) return [];
+  const { fromSi, name, decimals } = tapeUnits(unit).first;
+  const [a, b] = pair.map((si) => fixed(fromSi(si), decimals));
+  return [`A ${a}, B ${b} ${name}`];
 }

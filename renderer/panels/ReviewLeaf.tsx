@@ -1,5 +1,5 @@
 import type { ReactElement, ReactNode } from 'react';
-import type { FieldUnit } from '../../core/fields/field.ts';
+import type { FieldUnit, ValueBand } from '../../core/fields/field.ts';
 import type { Zone } from '../../core/judgement/tight-zones.ts';
 import { tapeUnits } from '../../core/sheet/display-unit.ts';
 import { holdLevelAt } from '../../core/sheet/hold-level.ts';
@@ -10,6 +10,7 @@ import {
   differenceSentence,
   HOLD_WORDS,
   placeWords,
+  pressureBandText,
   zoneFacts,
 } from '../../core/words/judgement-words.ts';
 import { fabricLetter } from '../../core/words/stage-words.ts';
@@ -45,8 +46,9 @@ export function ReviewLeaf({ shown }: { readonly shown: ShownStudy }): ReactElem
       </h3>
       <p className="soft">
         From {readings(review.tightFrom, 'Pa').join(', ')} up. Highest{' '}
-        {oneDecimal(review.highestPressure, 'Pa')}, mean {oneDecimal(review.meanPressure, 'Pa')} where it
-        presses.
+        {oneDecimal(review.highestPressure, 'Pa')}
+        {inBrackets(review.band?.highest)}, mean {oneDecimal(review.meanPressure, 'Pa')}
+        {inBrackets(review.band?.mean)} where it presses.
       </p>
       {tight.length === 0 ? (
         <p>No place presses that hard.</p>
@@ -100,6 +102,9 @@ export function ReviewLeaf({ shown }: { readonly shown: ShownStudy }): ReactElem
 
 /** No more decimals than the band of the estimate bears. */
 const oneDecimal = (value: number, unit: FieldUnit): string => withUnit(value, tapeUnits(unit).first, 1);
+
+/** ` (2.0 to 2.5)` behind a pressure; nothing where it bears no band. */
+const inBrackets = (band: ValueBand | undefined): string => (band ? ` (${pressureBandText(band)})` : '');
 
 interface ZoneRowProps {
   readonly number: number;

@@ -1,7 +1,7 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect, type ReactElement } from 'react';
 import { Mesh, Raycaster, Triangle, Vector2, Vector3, type BufferGeometry, type Intersection } from 'three';
-import type { Field } from '../../core/fields/field.ts';
+import type { Field, ValueBand } from '../../core/fields/field.ts';
 import type { PointerReading } from '../store/stage-signals.ts';
 import type { SettledStudy } from '../store/study-store.ts';
 import { paintedField, type ViewState } from '../store/view-store.ts';
@@ -74,6 +74,7 @@ function readingAt(
     unit: field.unit,
     showing: view.showing,
     value,
+    band: value === null ? null : bandAt(field, weights),
     pair: isDifference ? pairAt(settled, field, weights) : null,
   };
 }
@@ -94,6 +95,13 @@ function valueAt(field: Field, weights: Weights): number | null {
   const missing = weights.reduce((sum, [v, weight]) => sum + weight * field.undefinedAt[v]!, 0);
   if (missing > 0.5) return null;
   return weights.reduce((sum, [v, weight]) => sum + weight * field.values[v]!, 0);
+}
+
+function bandAt({ band }: Field, weights: Weights): ValueBand | null {
+  if (band === undefined) return null;
+  const between = (values: Float64Array): number =>
+    weights.reduce((sum, [v, weight]) => sum + weight * values[v]!, 0);
+  return { low: between(band.low), high: between(band.high) };
 }
 
 function pairAt(settled: SettledStudy, field: Field, weights: Weights): readonly [number, number] | null {

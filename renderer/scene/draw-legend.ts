@@ -2,6 +2,7 @@ import { rampBytes, TEXEL_COUNT, texelColour, type RampName } from '../../core/s
 import type { Legend, LegendEdge } from '../../core/sheet/legend.ts';
 import { areaText } from '../../core/sheet/number-format.ts';
 import { OUTSIDE_COLOURS } from '../../core/sheet/outside-colours.ts';
+import { bandLine } from '../../core/words/field-words.ts';
 import type { Pen } from './picture-pen.ts';
 
 /** What a legend needs beside its numbers. */
@@ -9,6 +10,8 @@ export interface LegendLook {
   readonly ramp: RampName;
   /** What hatched places are. */
   readonly missing: string;
+  /** What the band rests on. */
+  readonly bandFrom: string;
 }
 
 /** Upper and lower end of the tape, its width, and the room for the bars, in thousandths of the picture's height. */
@@ -35,6 +38,7 @@ export function drawLegend(pen: Pen, legend: Legend, look: LegendLook): void {
     fill: OUTSIDE_COLOURS.below,
   });
   drawSwatch(pen, { row: 2, area: legend.missing, words: look.missing, fill: null });
+  if (legend.band !== null) drawBand(pen, bandLine(legend.band), look.bandFrom);
 }
 
 const heightAt = (at: number): number => TAPE.bottom + (TAPE.top - TAPE.bottom) * at;
@@ -101,6 +105,13 @@ function drawSwatch(pen: Pen, { row, area, words, fill }: SwatchRow): void {
     align: 'right',
     colour: pen.colours.soft,
   });
+}
+
+function drawBand({ write, width, colours }: Pen, band: string, from: string): void {
+  const left = width - 344;
+  const top = TAPE.bottom + 34 + 28 * 3;
+  write(band, { x: left, y: top + 14, size: 15 });
+  write(from, { x: left, y: top + 34, size: 13, colour: colours.soft });
 }
 
 function hatch({ sheet, unit }: Pen, [x, y, width, height]: readonly [number, number, number, number]): void {

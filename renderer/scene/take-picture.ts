@@ -1,11 +1,12 @@
 import { rampFor } from '../../core/sheet/field-range.ts';
+import { tapeUnits } from '../../core/sheet/display-unit.ts';
 import { legendOf } from '../../core/sheet/legend.ts';
-import { readings } from '../../core/sheet/number-format.ts';
-import { fieldHeading, missingWords } from '../../core/words/field-words.ts';
+import { bandText, readings } from '../../core/sheet/number-format.ts';
+import { bandFromWords, fieldHeading, missingWords } from '../../core/words/field-words.ts';
 import { CAUTION_SHORT } from '../../core/words/judgement-words.ts';
 import { BRANCH_WORDS, fabricLetter, notAtRestWords, residualText } from '../../core/words/stage-words.ts';
 import { wornAt, type ShownStudy } from '../store/study-store.ts';
-import { paintedField, rangeOf, type ViewState } from '../store/view-store.ts';
+import { bandFrom, paintedField, rangeOf, type ViewState } from '../store/view-store.ts';
 import type { Table } from '../table.ts';
 import { drawLegend } from './draw-legend.ts';
 import { createPen, type Pen } from './picture-pen.ts';
@@ -99,16 +100,20 @@ function drawPictureLegend(pen: Pen, shown: ShownStudy, view: ViewState): void {
   drawLegend(pen, legendOf({ field, range, vertexArea, isDifference }), {
     ramp: rampFor(field.kind, view.ramp),
     missing: missingWords(field.id, view.showing),
+    bandFrom: bandFromWords(bandFrom(shown.settled, view)),
   });
 }
+
+const KPA = tapeUnits('Pa').first;
 
 function drawFoot(pen: Pen, { sheet, settled }: ShownStudy, view: ViewState): void {
   const { review, residual } = wornAt(settled, view.fabric);
   const invented = sheet.fabrics.some((fabric) => fabric.invented)
     ? ' · readings invented for demonstration'
     : '';
+  const band = review.band ? ` (band ${bandText(review.band.highest, KPA, { decimals: KPA.decimals })})` : '';
   const facts = [
-    `highest ${readings(review.highestPressure, 'Pa').join(', ')}`,
+    `highest ${readings(review.highestPressure, 'Pa').join(', ')}${band}`,
     `friction ${sheet.friction}`,
     BRANCH_WORDS[sheet.branch],
     `${settled.edgeVertex.length.toLocaleString('en-GB')} points`,

@@ -1,4 +1,4 @@
-import type { FieldId, FieldUnit } from '../../core/fields/field.ts';
+import type { FieldId, FieldUnit, ValueBand } from '../../core/fields/field.ts';
 import type { Showing } from '../../core/sheet/field-range.ts';
 
 /** What lies under the pointer. */
@@ -11,6 +11,8 @@ export interface PointerReading {
   readonly showing: Showing;
   /** SI; null where the quantity has no meaning here. */
   readonly value: number | null;
+  /** How far it may lie off, SI; null where the quantity bears no band. */
+  readonly band: ValueBand | null;
   /** The same quantity of the first two fabrics, SI, beside a difference. */
   readonly pair: readonly [number, number] | null;
 }

@@ -1,4 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { CouplingBand } from '../../core/fabric/coupling-band.ts';
 import type { Field, FieldId } from '../../core/fields/field.ts';
 import { soundRange, type ColourRange, type RampName } from '../../core/sheet/colour-scale.ts';
 import { automaticRange, standardRange, symmetricRange, type Showing } from '../../core/sheet/field-range.ts';
@@ -84,6 +85,15 @@ export function paintedField(settled: SettledStudy, view: ViewState): Field {
       ? settled.comparison.differences
       : wornAt(settled, fabric).fields;
   return fields.find(({ id }) => id === field) ?? fields[0]!;
+}
+
+/** What the band of the painted field rests on: of one fabric, or of both in a difference. */
+export function bandFrom(
+  settled: SettledStudy,
+  { showing, fabric }: ViewState,
+): readonly CouplingBand['from'][] {
+  const painted = showing === 'difference' ? settled.worn.slice(0, 2) : [wornAt(settled, fabric)];
+  return painted.flatMap((worn) => worn.bandFrom ?? []);
 }
 
 /** Fields that have no value off the skin. */

@@ -7,6 +7,7 @@ import type { TriangleMesh } from '../../core/mesh/triangle-mesh.ts';
 import type { GirthRow } from '../../core/sheet/body-sheet.ts';
 import type { FabricSheet } from '../../core/sheet/fabric-sheet.ts';
 import type { GarmentRow } from '../../core/sheet/garment-sheet.ts';
+import type { CouplingBand } from '../../core/fabric/coupling-band.ts';
 import type { Branch } from '../../core/fabric/fabric.ts';
 import type { TubeSheet } from '../../core/garment/tube-sheet.ts';
 import type { BodyChoice, StudyProgress } from '../../core/study/study.ts';
@@ -30,6 +31,8 @@ export interface WornCloth {
   /** Worn area per vertex, m²; V. */
   readonly vertexArea: Float64Array;
   readonly fields: readonly Field[];
+  /** What the bands of these fields rest on; null where they bear none. */
+  readonly bandFrom: CouplingBand['from'] | null;
   /** Signed distance from the undeformed skin per vertex, V, m: above zero off the skin. */
   readonly distance: Float64Array;
   /** The skin given way under this cloth, for drawing; 3·(vertices of the skin), m. */

@@ -22,7 +22,7 @@ export function settledStudy(study: Study, result: StudyResult): SettledStudy {
   const { body, garment } = result;
   const finest = garment.levels.at(-1)!;
   const { triangles } = finest.mesh;
-  const worn = result.worn.map((one) => wornCloth(result, one));
+  const worn = result.worn.map((one) => wornCloth(study, result, one));
   const [first, second] = worn;
   const comparison =
     first === undefined || second === undefined
@@ -50,17 +50,20 @@ export function settledStudy(study: Study, result: StudyResult): SettledStudy {
   };
 }
 
-function wornCloth({ body, garment }: StudyResult, worn: WornResult): WornCloth {
+function wornCloth(study: Study, { body, garment }: StudyResult, worn: WornResult): WornCloth {
   const { positions, distance, residual, atRest } = worn.equilibrium;
   const { mesh, edgeVertex } = garment.levels.at(-1)!;
   const { triangles } = mesh;
   const vertexArea = vertexAreas({ positions, triangles });
   const { fields } = worn;
+  const fabric = study.fabrics.find(({ id }) => id === worn.fabricId)?.fabric;
+  const isBanded = fields.some(({ band }) => band !== undefined);
   return {
     fabricId: worn.fabricId,
     positions,
     vertexArea,
     fields,
+    bandFrom: isBanded ? (fabric?.band?.from ?? null) : null,
     distance,
     givenSkin: givenSkin(body.skin, { positions, vertexArea, distance }),
     residual,

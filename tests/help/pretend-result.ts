@@ -1,3 +1,4 @@
+import type { RelativeBand } from '../../core/fabric/coupling-band.ts';
 import type { Field, FieldId, FieldKind, FieldUnit } from '../../core/fields/field.ts';
 import { compareWorn } from '../../core/judgement/compare.ts';
 import { reviewOf } from '../../core/judgement/review.ts';
@@ -44,21 +45,29 @@ export function pretendTube({
   return { mesh, edgeVertex, vertexArea: vertexAreas(mesh), columns, rings };
 }
 
-/** A field made of a number per vertex; NaN marks a vertex without a value. */
+/** A field made of a number per vertex; NaN marks a vertex without a value; a band in shares of the values. */
 export function pretendField(
   values: ArrayLike<number>,
   {
     id = 'skinPressure',
     unit = 'Pa',
     kind = 'sequential',
-  }: Partial<Pick<Field, 'id' | 'unit' | 'kind'>> = {},
+    band,
+  }: Partial<Pick<Field, 'id' | 'unit' | 'kind'>> & { readonly band?: RelativeBand } = {},
 ): Field {
+  const shown = Float64Array.from(values, (value) => (Number.isNaN(value) ? 0 : value));
   return {
     id,
     unit,
     kind,
-    values: Float64Array.from(values, (value) => (Number.isNaN(value) ? 0 : value)),
+    values: shown,
     undefinedAt: Uint8Array.from(values, (value) => (Number.isNaN(value) ? 1 : 0)),
+    ...(band && {
+      band: {
+        low: shown.map((value) => value * (1 + band.low)),
+        high: shown.map((value) => value * (1 + band.high)),
+      },
+    }),
   };
 }
 
@@ -92,8 +101,16 @@ const SIZES: Readonly<Record<FieldId, number>> = {
   give: 0.002,
 };
 
-/** A study that never was: two fabrics on an elliptic torso, the second `softer` times the first. */
-export function pretendSettled({ atRest = true, softer = 0.6 } = {}): SettledStudy {
+export interface PretendStudy {
+  readonly atRest?: boolean;
+  /** The second fabric presses and pulls so many times as much as the first. */
+  readonly softer?: number;
+  /** Band of every pressure and tension, in shares of the value; none if left out. */
+  readonly banded?: RelativeBand;
+}
+
+/** A study that never was: two fabrics on an elliptic torso. */
+export function pretendSettled({ atRest = true, softer = 0.6, banded }: PretendStudy = {}): SettledStudy {
   const tube = pretendTube();
   const worn = ['first', 'second'].map((fabricId, index): WornCloth => {
     const factor = index === 0 ? 1 : softer;
@@ -107,7 +124,8 @@ export function pretendSettled({ atRest = true, softer = 0.6 } = {}): SettledStu
         if (id === 'gap') return isOff ? SIZES.gap : Number.NaN;
         return isOff ? Number.NaN : factor * SIZES[id] * (1 + 0.5 * Math.sin(turn) ** 2);
       });
-      return pretendField(values, { id, unit, kind });
+      const isBanded = banded !== undefined && (unit === 'Pa' || unit === 'N/m');
+      return pretendField(values, { id, unit, kind, ...(isBanded && { band: banded }) });
     });
     const cloth = {
       positions: tube.mesh.positions,
@@ -120,6 +138,7 @@ export function pretendSettled({ atRest = true, softer = 0.6 } = {}): SettledStu
       positions: cloth.positions,
       vertexArea: cloth.vertexArea,
       fields,
+      bandFrom: banded ? 'reciprocity' : null,
       distance: fields.find(({ id }) => id === 'give')!.values.map((give) => -give),
       givenSkin: tube.mesh.positions,
       residual: atRest ? 5e-5 : 2e-2,

@@ -94,6 +94,22 @@ describe('legend', () => {
     }
   });
 
+  it('tells the band in one line and what it rests on, and nothing of one where there is none', () => {
+    const table = laid();
+    const study = shown({ banded: { low: -0.12, high: 0.06 } });
+    table.actions.lay(study.settled);
+    expect(said(<Legend shown={study} />, table)).toMatch(
+      /Coupling band here: −12 to \+6 % rests on how the strips narrowed/,
+    );
+    table.actions.toggleDifference();
+    expect(said(<Legend shown={study} />, table)).toMatch(
+      /Coupling band here: −0\.\d\d to \+0\.\d\d kPa .*each fabric at its worst end/,
+    );
+    table.actions.chooseField('gap');
+    expect(said(<Legend shown={study} />, table)).not.toContain('band here');
+    expect(said(<Legend shown={shown()} />)).not.toContain('band here');
+  });
+
   it('calls the hatch of a gap by its own name', () => {
     const table = laid();
     table.actions.chooseField('gap');
@@ -109,6 +125,24 @@ describe('leaves', () => {
     expect(text).toMatch(/both sides.*2\.3 kPa.*cm², mean 2\.\d kPa · shaping hold/);
     expect(text).toMatch(/back.*3\.0 mm/);
     expect(text).toMatch(/B presses 0\.\d kPa less/);
+  });
+
+  it('review tells the band of every pressure', () => {
+    const text = said(<ReviewLeaf shown={shown({ banded: { low: -0.12, high: 0.06 } })} />);
+    // 2.25 kPa: 12 % below and 6 % above.
+    expect(text).toMatch(
+      /Highest 2\.3 kPa \(2\.0 to 2\.4\), mean \d\.\d kPa \(\d\.\d to \d\.\d\) where it presses/,
+    );
+    expect(text).toMatch(/band 2\.0 to 2\.4 · \d+ cm², mean 2\.\d kPa \(\d\.\d to \d\.\d\) · shaping hold/);
+    // B is 0.6 of A, and the bands leave zero out.
+    expect(text).toMatch(/B presses 0\.\d kPa less at the .*kPa, band \d\.\d to \d\.\d\)/);
+  });
+
+  it('review says where A and B cannot be told apart', () => {
+    const text = said(<ReviewLeaf shown={shown({ softer: 0.9, banded: { low: -0.12, high: 0.06 } })} />);
+    expect(text).toMatch(
+      /No sure difference at the .*the band reaches from 0\.\d kPa less to 0\.\d kPa more/,
+    );
   });
 
   it('garment says where it is laid and which way the warp runs', () => {

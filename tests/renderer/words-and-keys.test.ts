@@ -131,7 +131,15 @@ describe('words', () => {
 });
 
 describe('the reading under the pointer', () => {
-  const at = { x: 0, y: 0, field: 'skinPressure', unit: 'Pa', showing: 'values', pair: null } as const;
+  const at = {
+    x: 0,
+    y: 0,
+    field: 'skinPressure',
+    unit: 'Pa',
+    showing: 'values',
+    pair: null,
+    band: null,
+  } as const;
 
   it('gives both units and what it means', () => {
     expect(linesOf({ ...at, value: 2310 })).toEqual(['2.31\u00a0kPa', '17.3\u00a0mmHg', 'shaping hold']);
@@ -144,5 +152,18 @@ describe('the reading under the pointer', () => {
   it('shows both fabrics beside a difference', () => {
     const lines = linesOf({ ...at, showing: 'difference', value: -400, pair: [1200, 800] });
     expect(lines).toEqual(['−0.40\u00a0kPa', '−3.0\u00a0mmHg', 'A 1.20, B 0.80 kPa']);
+  });
+
+  it('tells the band in the first unit, behind the value', () => {
+    const lines = linesOf({ ...at, value: 620, band: { low: 550, high: 661 } });
+    expect(lines.slice(0, 2)).toEqual(['0.62\u00a0kPa', 'band 0.55 to 0.66']);
+  });
+
+  it('says where a difference is not sure', () => {
+    const difference = { ...at, showing: 'difference', value: -40, pair: [1200, 1160] } as const;
+    const unsure = linesOf({ ...difference, band: { low: -120, high: 30 } });
+    expect(unsure).toContain('band −0.12 to +0.03');
+    expect(unsure.at(-1)).toBe('no sure difference');
+    expect(linesOf({ ...difference, band: { low: -120, high: -10 } })).not.toContain('no sure difference');
   });
 });

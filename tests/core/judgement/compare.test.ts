@@ -36,6 +36,26 @@ describe('difference of a field', () => {
   });
 });
 
+describe('band of a difference', () => {
+  const a = pretendField([1000, 1000, none], { band: { low: -0.1, high: 0.05 } });
+  const b = pretendField([1100, 1500, none], { band: { low: -0.2, high: 0.1 } });
+
+  it('takes each fabric at its own worst end', () => {
+    const { band, values } = fieldDifference(a, b);
+    // low of B less high of A, high of B less low of A.
+    expect([...band!.low]).toEqual([880 - 1050, 1200 - 1050, 0].map((one) => expect.closeTo(one, 9)));
+    expect([...band!.high]).toEqual([1210 - 900, 1650 - 900, 0].map((one) => expect.closeTo(one, 9)));
+    values.forEach((value, v) => expect(band!.low[v]! <= value && value <= band!.high[v]!).toBe(true));
+  });
+
+  it('turns its ends with the order, and is missing where either fabric bears none', () => {
+    const there = fieldDifference(a, b).band!;
+    const back = fieldDifference(b, a).band!;
+    there.low.forEach((low, v) => expect(low + back.high[v]!).toBe(0));
+    expect(fieldDifference(a, pretendField([1, 2, none])).band).toBeUndefined();
+  });
+});
+
 describe('comparison by place', () => {
   const tube = pretendTube();
   const cloth = {
@@ -78,5 +98,63 @@ describe('comparison by place', () => {
       /^B presses 0\.\d\s?kPa less at the waist sides and 0\.\d less at the /,
     );
     expect(swapSentence([])).toMatch(/No place/);
+  });
+
+  const place = { level: 'waist', height: 1.045, side: 'bothSides', hem: null } as const;
+  const swap = (first: number, second: number, [low, high]: readonly [number, number]) => ({
+    place,
+    first,
+    second,
+    difference: second - first,
+    band: {
+      first: { low: first, high: first },
+      second: { low: second, high: second },
+      difference: { low, high },
+    },
+    area: 0.01,
+  });
+
+  it('says a sure difference with its band, smaller end first', () => {
+    expect(differenceSentence(swap(2100, 1300, [-1100, -500]))).toBe(
+      'B presses 0.8\u00a0kPa less at the waist sides (2.1 to 1.3\u00a0kPa, band 0.5 to 1.1).',
+    );
+    expect(swapSentence([swap(1300, 2100, [500, 1100])])).toBe(
+      'B presses 0.8\u00a0kPa more at the waist sides (0.5 to 1.1).',
+    );
+  });
+
+  it('says no sure difference where the band reaches from less to more', () => {
+    expect(differenceSentence(swap(2100, 1900, [-600, 100]))).toBe(
+      'No sure difference at the waist sides: 0.2\u00a0kPa less is shown, the band reaches from 0.6\u00a0kPa less to 0.1\u00a0kPa more.',
+    );
+    expect(swapSentence([swap(2100, 1900, [-600, 100])])).toMatch(
+      /^No sure difference between A and B: at most 0\.2\s?kPa less at the waist sides, .* 0\.6\s?kPa less to 0\.1\s?kPa more\.$/,
+    );
+  });
+
+  it('puts a sure place before a larger one that is not', () => {
+    const sure = { ...swap(1300, 1000, [-400, -200]), place: { ...place, level: 'hip' } };
+    expect(swapSentence([swap(2100, 1500, [-1300, 100]), sure])).toBe(
+      'B presses 0.3\u00a0kPa less at the hip sides (0.2 to 0.4).',
+    );
+  });
+
+  it('calls alike what no band makes worth a word', () => {
+    expect(differenceSentence(swap(1000, 1010, [-20, 40]))).toBe('A and B press alike at the waist sides.');
+    expect(swapSentence([swap(1000, 1010, [-20, 40])])).toBe('A and B press alike everywhere.');
+  });
+
+  it('carries the bands of both fabrics to each place', () => {
+    const banded = compareWorn(
+      cloth,
+      { girths: pretendGirths },
+      [pretendField(first, { band: { low: -0.1, high: 0.05 } })],
+      [pretendField(second, { band: { low: -0.1, high: 0.05 } })],
+    ).pressurePlaces;
+    for (const { first: a, second: b, band } of banded) {
+      expect(band!.first.low).toBeCloseTo(0.9 * a, 6);
+      expect(band!.difference.low).toBeCloseTo(0.9 * b - 1.05 * a, 6);
+      expect(band!.difference.high).toBeCloseTo(1.05 * b - 0.9 * a, 6);
+    }
   });
 });

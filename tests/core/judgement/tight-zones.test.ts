@@ -48,6 +48,24 @@ describe('tight zones', () => {
     expect(zone!.place).toMatchObject({ level: 'waist', side: 'left', hem: null });
   });
 
+  it('carries the bands of its peak and of its mean, joined with its mirror image too', () => {
+    const band = { low: -0.1, high: 0.06 };
+    const right = { ...left, angle: -Math.PI / 2, peak: 2900 };
+    for (const peaks of [[left], [left, right]]) {
+      const [zone] = zonesAbove(cloth, body, {
+        field: pretendField(cones(...peaks), { band }),
+        above: 1500,
+      });
+      expect(zone!.band!.max.low).toBeCloseTo(0.9 * zone!.max, 6);
+      expect(zone!.band!.max.high).toBeCloseTo(1.06 * zone!.max, 6);
+      expect(zone!.band!.mean.low).toBeCloseTo(0.9 * zone!.mean, 6);
+      expect(zone!.band!.mean.high).toBeCloseTo(1.06 * zone!.mean, 6);
+    }
+    expect(
+      zonesAbove(cloth, body, { field: pretendField(cones(left)), above: 1500 })[0]!.band,
+    ).toBeUndefined();
+  });
+
   it('tells mirror images once, on both sides, with both peaks', () => {
     const right = { ...left, angle: -Math.PI / 2 };
     const zones = zonesAbove(cloth, body, { field: pretendField(cones(left, right)), above: 1500 });

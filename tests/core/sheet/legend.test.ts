@@ -69,3 +69,51 @@ describe('legend of a difference', () => {
     places.forEach((at, index) => expect(at + places.at(-1 - index)!).toBeCloseTo(1, 12));
   });
 });
+
+describe('band beside the legend', () => {
+  const areas = Float64Array.from([1, 1, 1, 9]);
+  const band = { low: -0.12, high: 0.06 };
+  const legend = (values: readonly number[], isDifference = false, unit: 'Pa' | 'N/m' = 'Pa') =>
+    legendOf({
+      field: pretendField(values, { unit, band }),
+      range: { low: -4000, high: 4000 },
+      vertexArea: areas,
+      isDifference,
+    }).band;
+
+  it('is told in shares of the value', () => {
+    expect(legend([500, 1000, 2000, 3000])).toEqual({ low: '−12', high: '+6', unit: '%' });
+  });
+
+  it('is the median by area, over what has a value', () => {
+    const field = pretendField([100, 100, 100, 100]);
+    const low = Float64Array.of(70, 80, 90, 95);
+    const high = Float64Array.of(130, 120, 110, 105);
+    const wide = { ...field, band: { low, high } };
+    const parts = { range: { low: 0, high: 4000 }, vertexArea: areas, isDifference: false };
+    // The last vertex alone is nine twelfths of the area; without it the middle one of three is the median.
+    expect(legendOf({ ...parts, field: wide }).band).toEqual({ low: '−5', high: '+5', unit: '%' });
+    const undefinedAt = Uint8Array.of(0, 0, 0, 1);
+    expect(legendOf({ ...parts, field: { ...wide, undefinedAt } }).band).toEqual({
+      low: '−20',
+      high: '+20',
+      unit: '%',
+    });
+  });
+
+  it('is told in the unit where values stand near zero, and always in a difference', () => {
+    const field = { ...pretendField([10, 10, 10, 10], { unit: 'N/m' }) };
+    const wide = { low: Float64Array.of(6, 6, 6, 6), high: Float64Array.of(18, 18, 18, 18) };
+    const parts = { range: { low: 0, high: 50 }, vertexArea: areas, isDifference: false };
+    expect(legendOf({ ...parts, field: { ...field, band: wide } }).band).toEqual({
+      low: '−4',
+      high: '+8',
+      unit: 'N/m',
+    });
+    expect(legend([1000, 1000, 1000, 1000], true)).toEqual({ low: '−0.12', high: '+0.06', unit: 'kPa' });
+  });
+
+  it('is not there where the field bears none', () => {
+    expect(legendOf(defaultLegendParts().subject).band).toBeNull();
+  });
+});

@@ -1,0 +1,59 @@
+import { STRUCTURAL_SHARE } from '../fabric/coupling-band.ts';
+import type { CouplingEnds } from './coupling-ends.ts';
+import type { FieldBand } from './field.ts';
+import { skinPressure, type Contact } from './skin-pressure.ts';
+import type { ClothPull } from './stretch-and-tension.ts';
+
+/**
+ * The band of a tension, triangle by triangle: the tensions of both ends and the one shown, and beyond them what the
+ * law's form may miss.
+ *
+ * low = min(T, T_low, T_high) - s T_max, high = max(...) + s T_max, with T_max the greater tension of both directions at
+ * the place: what the form misses across was measured as a share of the pull along. Where the direction is slack under
+ * every law it carries nothing, and its band is nothing. Cloth does not push: low stops at zero.
+ *
+ * @returns N/m; T each.
+ */
+export function tensionBand(
+  direction: 'along' | 'across',
+  shown: ClothPull,
+  { low: lowEnd, high: highEnd }: CouplingEnds,
+): FieldBand {
+  const [tension, slack] =
+    direction === 'along'
+      ? (['tensionAlong', 'slackAlong'] as const)
+      : (['tensionAcross', 'slackAcross'] as const);
+  const pulls = [shown, lowEnd.pull, highEnd.pull];
+  const low = new Float64Array(shown[tension].length);
+  const high = new Float64Array(shown[tension].length);
+  for (let t = 0; t < low.length; t++) {
+    const value = shown[tension][t]!;
+    low[t] = value;
+    high[t] = value;
+    if (pulls.every((pull) => pull[slack][t] === 1)) continue;
+    const tensions = pulls.map((pull) => pull[tension][t]!);
+    const form = STRUCTURAL_SHARE * Math.max(0, shown.tensionAlong[t]!, shown.tensionAcross[t]!);
+    low[t] = Math.min(value, Math.max(0, Math.min(...tensions) - form));
+    high[t] = Math.max(...tensions) + form;
+  }
+  return { low, high };
+}
+
+/**
+ * The band of the pressure on skin, vertex by vertex: what the body would have to press at both ends and what it does,
+ * and beyond them what the law's form may miss, as a share of the pressure itself.
+ *
+ * @param pressure - As shown, Pa; V.
+ * @returns Pa; V each. Zero off the skin: where nothing touches, the shape as it stands says nothing of another coupling.
+ */
+export function skinPressureBand(pressure: Float64Array, contact: Contact, ends: CouplingEnds): FieldBand {
+  const atLow = skinPressure({ ...contact, force: ends.low.force });
+  const atHigh = skinPressure({ ...contact, force: ends.high.force });
+  const low = pressure.map((value, v) =>
+    value > 0 ? (1 - STRUCTURAL_SHARE) * Math.min(value, atLow[v]!, atHigh[v]!) : 0,
+  );
+  const high = pressure.map((value, v) =>
+    value > 0 ? (1 + STRUCTURAL_SHARE) * Math.max(value, atLow[v]!, atHigh[v]!) : 0,
+  );
+  return { low, high };
+}
