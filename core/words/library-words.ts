@@ -110,7 +110,7 @@ export const LIBRARY_STATES = {
     remedy: 'Choose the folder where your bench sheets lie (files ending in .bench.json), or an empty one.',
   },
   noFoldersHere: {
-    what: 'This browser lets a page have no folder: these are the demonstration fabrics.',
+    what: 'This browser cannot keep a folder for Snugfield: these are the demonstration fabrics.',
     remedy:
       'Choose your bench sheets as files, all at once; what you save becomes a download. With Chrome, Edge or the Snugfield program the library lives in a folder.',
   },
@@ -200,4 +200,4 @@ export const READ_ONLY_HINT = 'Choose a folder first: the demonstration is read 
 
 /** Of two fabrics measured under unlike feet. */
 export const notComparableWords = (a: string, b: string): string =>
-  `not comparable: measured at ${a} and ${b} kPa`;
+  `Thickness not comparable: measured at ${a} and ${b} kPa.`;

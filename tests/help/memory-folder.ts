@@ -24,13 +24,13 @@ function checkName(step: string): void {
 /** @param contents - Text by path; a folder for each step before the last. */
 export function memoryFolder(name: string, contents: Readonly<Record<string, string>> = {}): MemoryFolder {
   const entries: MemoryFolder['entries'] = new Map();
-  let clock = 1000;
   const makeFile = (fileName: string, content: string): MemoryFile => {
+    let changed = 1000;
     const file: MemoryFile = {
       kind: 'file',
       name: fileName,
       content,
-      getFile: async () => new File([file.content], fileName, { lastModified: clock }),
+      getFile: async () => new File([file.content], fileName, { lastModified: changed }),
       createWritable: async () => {
         if (folder.trouble?.at === 'create') throw domError(folder.trouble.name);
         let written = '';
@@ -42,7 +42,7 @@ export function memoryFolder(name: string, contents: Readonly<Record<string, str
           // As in a browser: nothing shows before the stream closes.
           close: async () => {
             file.content = written;
-            clock += 1000;
+            changed += 1000;
           },
           abort: async () => {},
         };

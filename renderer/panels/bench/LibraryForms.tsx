@@ -68,7 +68,7 @@ export function ReplaceQuestion({
 }): ReactElement {
   const { what, remedy } = replaceWords(path);
   return (
-    <footer className="library-foot" role="alertdialog" aria-label={what} onKeyDown={onEscape(deeds.keep)}>
+    <div className="library-foot" role="alertdialog" aria-label={what} onKeyDown={onEscape(deeds.keep)}>
       <p className="library-question">
         <strong>{what}</strong> {remedy}
       </p>
@@ -80,7 +80,7 @@ export function ReplaceQuestion({
           {LIBRARY_WORDS.replace}
         </button>
       </p>
-    </footer>
+    </div>
   );
 }
 

@@ -72,6 +72,7 @@ function Cells({ entry }: { readonly entry: LibraryEntry }): ReactElement {
         {entry.invented && !/invented/i.test(entry.name) && (
           <span className="soft"> {LIBRARY_WORDS.invented}</span>
         )}
+        {entry.note !== null && <span className="library-note">{entry.note}</span>}
       </th>
       <td className="library-lot">{entry.lot}</td>
       <td className="library-date">{entry.date}</td>
