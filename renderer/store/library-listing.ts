@@ -8,6 +8,8 @@ export interface LibraryParts {
   readonly host: LibraryHost;
   /** Reads sheets, in their order; computed in the bench's worker. */
   readonly inspect: InspectSheets;
+  /** ms, from whenever: slices of reading grow and shrink with the time they take. */
+  readonly now: () => number;
 }
 
 /** What lies in the library, kept up with the folder. */
@@ -25,7 +27,10 @@ export interface LibraryListing {
 }
 
 /** Keeps the store's lines. What was begun before a later listing or a stop comes to nothing. */
-export function createLibraryListing(store: LibraryStore, { host, inspect }: LibraryParts): LibraryListing {
+export function createLibraryListing(
+  store: LibraryStore,
+  { host, inspect, now }: LibraryParts,
+): LibraryListing {
   /** Bytes of the demonstration's sheets while they are what is listed. */
   let demo: ReadonlyMap<string, Uint8Array> | null = null;
   /** Counts up with every listing and stop. */
@@ -43,7 +48,7 @@ export function createLibraryListing(store: LibraryStore, { host, inspect }: Lib
   async function readOn(): Promise<void> {
     const mine = ++round;
     const isWanted = (): boolean => mine === round;
-    await readLines(store, { bytesOf, inspect, isWanted });
+    await readLines(store, { bytesOf, inspect, now, isWanted });
     if (isWanted()) store.setState({ activity: { kind: 'idle' } });
   }
 

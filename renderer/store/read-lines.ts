@@ -10,13 +10,18 @@ export type InspectSheets = (texts: readonly string[]) => Promise<readonly Sheet
 
 export type ReadBytes = (paths: readonly string[]) => Promise<readonly NamedBytes[]>;
 
-/** Sheets read at once: small enough that the page fills while it reads and a stop is heard soon. */
-const SLICE = 8;
+/** Sheets read at once in the beginning, and at most. */
+const FIRST_SLICE = 8;
+const LARGEST_SLICE = 64;
+/** ms that a slice should take: short enough for a stop to be heard, long enough not to draw all the time. */
+const SLICE_TIME = 250;
 const LARGEST_BYTES = LARGEST_SHEET_MB * 2 ** 20;
 
 interface Reading {
   readonly bytesOf: ReadBytes;
   readonly inspect: InspectSheets;
+  /** ms, from whenever. */
+  readonly now: () => number;
   /** False as soon as nobody waits for it any more. */
   readonly isWanted: () => boolean;
 }
@@ -28,10 +33,12 @@ type Outcome = Pick<SheetLine, 'entry' | 'broken'>;
 export async function readLines(store: LibraryStore, reading: Reading): Promise<void> {
   const unread = store.getState().lines.filter(({ entry, broken }) => entry === null && broken === null);
   const total = unread.length;
-  for (let from = 0; from < total; from += SLICE) {
+  let size = FIRST_SLICE;
+  for (let from = 0; from < total;) {
     if (!reading.isWanted()) return;
     store.setState({ activity: { kind: 'reading', done: from, total } });
-    const slice = unread.slice(from, from + SLICE);
+    const slice = unread.slice(from, from + size);
+    const started = reading.now();
     // One slice after another: the worker reads one sheet at a time anyway.
     // oxlint-disable-next-line no-await-in-loop
     const outcomes = await readSlice(slice, reading);
@@ -42,8 +49,14 @@ export async function readLines(store: LibraryStore, reading: Reading): Promise<
         return outcome === undefined ? line : { ...line, ...outcome };
       }),
     }));
+    from += slice.length;
+    size = nextSize(size, reading.now() - started);
   }
 }
+
+/** At most twice the last one, and as many as fit the time. */
+const nextSize = (size: number, took: number): number =>
+  Math.max(1, Math.min(LARGEST_SLICE, 2 * size, Math.round((size * SLICE_TIME) / Math.max(took, 1))));
 
 async function readSlice(
   slice: readonly SheetLine[],

@@ -37,9 +37,10 @@ interface Stand {
   readonly demo?: readonly string[];
   /** Called before each slice is read. */
   readonly beforeSlice?: () => Promise<void> | void;
+  readonly now?: () => number;
 }
 
-function stand({ contents = {}, host = {}, demo = [], beforeSlice = () => {} }: Stand = {}) {
+function stand({ contents = {}, host = {}, demo = [], beforeSlice = () => {}, now = () => 0 }: Stand = {}) {
   const folder = memoryFolder('fabrics', contents);
   const read: string[] = [];
   const store = createLibraryStore();
@@ -49,6 +50,7 @@ function stand({ contents = {}, host = {}, demo = [], beforeSlice = () => {} }: 
       readDemo: async () => demo.map((path) => ({ path, bytes: new TextEncoder().encode(path) })),
       ...host,
     },
+    now,
     inspect: async (texts) => {
       await beforeSlice();
       const readings = texts.map(readPretended);
@@ -112,7 +114,7 @@ describe('reading', () => {
   it('goes in slices that show as they come, with progress', async () => {
     const seen: [number, number][] = [];
     const place = stand({
-      contents: many(20),
+      contents: many(30),
       beforeSlice: () => {
         const { activity, lines } = place.now();
         if (activity.kind === 'reading') {
@@ -124,9 +126,27 @@ describe('reading', () => {
     expect(seen).toEqual([
       [0, 0],
       [8, 8],
-      [16, 16],
+      [24, 24],
     ]);
     expect(place.now().activity).toEqual({ kind: 'idle' });
+  });
+
+  it('takes smaller slices where sheets take long, so that a stop is heard soon', async () => {
+    let clock = 0;
+    const sizes: number[] = [];
+    const place = stand({
+      contents: many(15),
+      now: () => clock,
+      beforeSlice: () => {
+        const { activity } = place.now();
+        if (activity.kind === 'reading') sizes.push(activity.done);
+        // 100 ms a sheet.
+        clock += 100 * (sizes.length === 1 ? 8 : 3);
+      },
+    });
+    await place.deeds.choose();
+    // After 8 sheets in 800 ms, as many as fit 250 ms: 2.5, rounded.
+    expect(sizes.slice(0, 3)).toEqual([0, 8, 11]);
   });
 
   it('stops between slices and goes on from there', async () => {

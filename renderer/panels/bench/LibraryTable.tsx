@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState, type KeyboardEvent, type ReactElement } from 'react';
+import { useEffect, useRef, useState, type KeyboardEvent, type ReactElement, type UIEvent } from 'react';
 import { comparableThickness } from '../../../core/sheet/derived-weight.ts';
 import type { LibraryColumn, LibraryOrder } from '../../../core/sheet/library-order.ts';
 import {
@@ -11,8 +11,10 @@ import type { SheetLine } from '../../store/library-store.ts';
 import type { LibraryPageProps } from './LibraryPage.tsx';
 import { LibraryRow } from './LibraryRow.tsx';
 
-/** Lines drawn at once; more would make a key press slow. */
-const MOST_ROWS = 500;
+/** Lines drawn at first, and more as they are scrolled or moved to: all at once would make a key press slow. */
+const ROWS = 200;
+/** Nearer to the last line drawn than this, px, more are drawn. */
+const NEAR_END = 600;
 /** Lines that a page key moves. */
 const PAGE = 12;
 
@@ -23,20 +25,25 @@ interface LibraryTableProps extends Pick<LibraryPageProps, 'library' | 'deeds' |
 /** The lines, one under the other: arrows move, Space marks for comparing, Enter opens. */
 export function LibraryTable({ library, deeds, shown, onOpen }: LibraryTableProps): ReactElement {
   const { current, marked, order } = library;
-  const [most, setMost] = useState(MOST_ROWS);
-  const drawn = shown.slice(0, most);
-  const at = drawn.findIndex(({ path }) => path === current);
+  const [most, setMost] = useState(ROWS);
+  const at = shown.findIndex(({ path }) => path === current);
+  const drawn = shown.slice(0, Math.max(most, at + 1 + PAGE));
   const body = useRef<HTMLTableSectionElement>(null);
   useFollow(body, current);
   const press = (event: KeyboardEvent): void => {
-    const work = keyWork(event.key, { drawn, at, deeds, onOpen });
+    const work = keyWork(event.key, { shown, at, deeds, onOpen });
     if (work === null || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
     event.stopPropagation();
     work();
   };
+  const scroll = ({ currentTarget: { scrollTop, clientHeight, scrollHeight } }: UIEvent): void => {
+    if (scrollTop + clientHeight > scrollHeight - NEAR_END && shown.length > drawn.length) {
+      setMost(drawn.length + ROWS);
+    }
+  };
   return (
-    <div className="library-table">
+    <div className="library-table" onScroll={scroll}>
       <table role="grid" aria-label={LIBRARY_WORDS.table} aria-rowcount={shown.length + 1}>
         <thead>
           <tr>
@@ -66,12 +73,12 @@ export function LibraryTable({ library, deeds, shown, onOpen }: LibraryTableProp
       {shown.length > drawn.length && (
         <p className="library-more soft">
           {LIBRARY_WORDS.moreRows(shown.length - drawn.length)}{' '}
-          <button className="plain" type="button" onClick={() => setMost(most + MOST_ROWS)}>
+          <button className="plain" type="button" onClick={() => setMost(drawn.length + ROWS)}>
             {LIBRARY_WORDS.showMore}
           </button>
         </p>
       )}
-      {drawn.length > 0 && <Notes lines={drawn} />}
+      {drawn.length > 0 && <Notes lines={shown} />}
     </div>
   );
 }
@@ -90,15 +97,15 @@ function useFollow(body: { readonly current: HTMLTableSectionElement | null }, c
 }
 
 interface KeyPlace extends Pick<LibraryPageProps, 'deeds' | 'onOpen'> {
-  readonly drawn: readonly SheetLine[];
+  readonly shown: readonly SheetLine[];
   /** Of the current line; -1 where there is none. */
   readonly at: number;
 }
 
-function keyWork(key: string, { drawn, at, deeds, onOpen }: KeyPlace): (() => void) | null {
-  const last = drawn.length - 1;
-  const to = (index: number) => () => deeds.pick(drawn[Math.min(Math.max(index, 0), last)]!.path);
-  const line = drawn[Math.max(at, 0)];
+function keyWork(key: string, { shown, at, deeds, onOpen }: KeyPlace): (() => void) | null {
+  const last = shown.length - 1;
+  const to = (index: number) => () => deeds.pick(shown[Math.min(Math.max(index, 0), last)]!.path);
+  const line = shown[Math.max(at, 0)];
   if (line === undefined) return null;
   switch (key) {
     case 'ArrowDown':
