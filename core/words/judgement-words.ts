@@ -102,10 +102,10 @@ const SMALLEST_NEWS_KPA = 0.05;
 
 const isNews = (difference: number): boolean => Math.abs(kPaFromPascals(difference)) >= SMALLEST_NEWS_KPA;
 
-/** `0.8 kPa less`, `0.1 kPa more`, `none`. */
-function changeText(difference: number): string {
+/** `0.8 kPa less`, `0.1 kPa more`, `none`; the unit only where it is asked for. */
+function changeText(difference: number, unit = '\u00a0kPa'): string {
   if (!isNews(difference)) return 'none';
-  return `${kPaText(Math.abs(difference))}\u00a0kPa ${difference < 0 ? 'less' : 'more'}`;
+  return `${kPaText(Math.abs(difference))}${unit} ${difference < 0 ? 'less' : 'more'}`;
 }
 
 /** The band of a sure difference without its sign, smaller end first: `0.5 to 1.1`. */
@@ -157,8 +157,9 @@ export function swapSentence(places: readonly PlaceDifference[]): string {
 function unsureSwap({ place, difference, band }: PlaceDifference): string {
   const { low, high } = band!.difference;
   if (!isNews(low) && !isNews(high)) return 'A and B press alike everywhere.';
-  const most = isNews(difference) ? `${changeText(difference)} at the ${placePhrase(place)}` : 'none';
-  return `No sure difference between A and B: at most ${most}, where the band reaches from ${changeText(low)} to ${changeText(high)}.`;
+  const most = isNews(difference) ? changeText(difference) : 'none';
+  const reach = `${changeText(low, '')} to ${changeText(high, '')}`;
+  return `No sure difference between A and B: ${most} at the ${placePhrase(place)}, band ${reach}.`;
 }
 
 /** How far an absolute pressure may be off on a person. */

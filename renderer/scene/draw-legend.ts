@@ -111,7 +111,9 @@ function drawBand({ write, width, colours }: Pen, band: string, from: string): v
   const left = width - 344;
   const top = TAPE.bottom + 34 + 28 * 3;
   write(band, { x: left, y: top + 14, size: 15 });
-  write(from, { x: left, y: top + 34, size: 13, colour: colours.soft });
+  from
+    .split('; ')
+    .forEach((part, row) => write(part, { x: left, y: top + 33 + 17 * row, size: 13, colour: colours.soft }));
 }
 
 function hatch({ sheet, unit }: Pen, [x, y, width, height]: readonly [number, number, number, number]): void {

@@ -35,6 +35,18 @@ const withGirths = (relaxedMm: number) => (read: StudyText) => ({
   },
 });
 
+interface SpreadEnd {
+  readonly mean: number;
+  readonly p95: number;
+  readonly max: number;
+}
+
+/** How `summary.json` has a quantity. */
+interface WrittenSpread extends SpreadEnd {
+  readonly min: number;
+  readonly band?: { readonly low: SpreadEnd; readonly high: SpreadEnd };
+}
+
 interface Ended {
   readonly code: number | null;
   readonly out: string;
@@ -192,23 +204,26 @@ describe('wear', () => {
         vertexCount: number;
         atRest: boolean;
         seconds: number;
-        fields: Record<string, Record<string, number>>;
+        fields: Record<string, WrittenSpread>;
       }[];
     };
     const [worn] = fabrics;
     expect(worn).toMatchObject({ id: 'tern-210', atRest: true });
-    for (const { min, mean, p95, max } of Object.values(worn!.fields) as {
-      min: number;
-      mean: number;
-      p95: number;
-      max: number;
-    }[]) {
+    for (const { min, mean, p95, max } of Object.values(worn!.fields)) {
       expect(min <= mean && mean <= max && min <= p95 && p95 <= max).toBe(true);
+    }
+    // Pressures and tensions carry the band that strips leave open; the shape is taken as it settled.
+    for (const [name, { band, ...shown }] of Object.entries(worn!.fields)) {
+      expect(band !== undefined).toBe(/Pressure|tension/.test(name));
+      for (const part of ['mean', 'p95', 'max'] as const) {
+        if (band) expect(band.low[part] <= shown[part] && shown[part] <= band.high[part]).toBe(true);
+      }
     }
     const [head = '', ...rows] = readFileSync(path.join(out, 'tern-210.csv'), 'utf8').trimEnd().split('\n');
     expect(rows).toHaveLength(worn!.vertexCount);
     const columns = head.split(',');
     for (const name of Object.keys(worn!.fields)) expect(columns).toContain(name);
+    for (const name of ['skinPressureLowKPa', 'tensionAlongHighNPerM']) expect(columns).toContain(name);
 
     const glb = new Uint8Array(readFileSync(path.join(out, 'tern-210.glb')));
     const report = await validateBytes(glb);
@@ -219,6 +234,14 @@ describe('wear', () => {
     const { meshes } = JSON.parse(text) as { meshes: { primitives: { attributes: object }[] }[] };
     const attributes = Object.keys(meshes[0]!.primitives[0]!.attributes);
     for (const name of columns.slice(3)) expect(attributes).toContain(`_${name.toUpperCase()}`);
+  });
+
+  it('prints the band of each mean pressure and tension, and what a band is', async () => {
+    const { out } = await run(['wear', study('band.study.json', () => ({}))]);
+    expect(out).toMatch(/band of mean/);
+    expect(out).toMatch(/Pressure on skin +kPa( +\d\.\d{3}){4} +0\.\d{3} to 0\.\d{3}\n/);
+    expect(out).toMatch(/Stretch around +%( +\d+\.\d){4}\n/);
+    expect(out).toMatch(/Band: how far a number may lie/);
   });
 
   it('ends with 3 where the garment does not come to rest, and shows the numbers all the same', async () => {

@@ -127,8 +127,8 @@ describe('comparison by place', () => {
     expect(differenceSentence(swap(2100, 1900, [-600, 100]))).toBe(
       'No sure difference at the waist sides: 0.2\u00a0kPa less is shown, the band reaches from 0.6\u00a0kPa less to 0.1\u00a0kPa more.',
     );
-    expect(swapSentence([swap(2100, 1900, [-600, 100])])).toMatch(
-      /^No sure difference between A and B: at most 0\.2\s?kPa less at the waist sides, .* 0\.6\s?kPa less to 0\.1\s?kPa more\.$/,
+    expect(swapSentence([swap(2100, 1900, [-600, 100])])).toBe(
+      'No sure difference between A and B: 0.2\u00a0kPa less at the waist sides, band 0.6 less to 0.1 more.',
     );
   });
 
