@@ -3,9 +3,11 @@ import type { BodyFaults } from './body-faults.ts';
 import type { FileFaults } from './file-faults.ts';
 import type { FitFaults } from './fit-faults.ts';
 import type { GarmentFaults } from './garment-faults.ts';
+import type { TableFaults } from './table-faults.ts';
 
 /** Every way the input can leave nothing sensible to compute: code -> what the reader must be told. */
-export interface FaultFacts extends FileFaults, BenchFaults, BodyFaults, FitFaults, GarmentFaults {}
+export interface FaultFacts
+  extends FileFaults, BenchFaults, BodyFaults, FitFaults, GarmentFaults, TableFaults {}
 
 export type FaultCode = keyof FaultFacts;
 

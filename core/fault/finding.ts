@@ -2,11 +2,12 @@ import type { BenchFindings } from './bench-findings.ts';
 import type { BodyFindings } from './body-findings.ts';
 import type { FitFindings } from './fit-findings.ts';
 import type { GarmentFindings } from './garment-findings.ts';
+import type { TableFindings } from './table-findings.ts';
 import type { WornFindings } from './worn-findings.ts';
 
 /** Computed, but the reader must know: code -> what there is to know. Drawn beside the numbers. */
 export interface FindingFacts
-  extends BenchFindings, BodyFindings, FitFindings, GarmentFindings, WornFindings {}
+  extends BenchFindings, BodyFindings, FitFindings, GarmentFindings, WornFindings, TableFindings {}
 
 export type FindingCode = keyof FindingFacts;
 

@@ -5,6 +5,7 @@ import { bodyFaultWords, bodyFindingWords } from './body-words.ts';
 import { fileFaultWords } from './file-words.ts';
 import { fitFaultWords, fitFindingWords } from './fit-words.ts';
 import { garmentFaultWords, garmentFindingWords } from './garment-words.ts';
+import { tableFaultWords, tableFindingWords } from './table-words.ts';
 import type { FaultSentence, FaultWords, FindingWords } from './word-tables.ts';
 import { wornFindingWords } from './worn-words.ts';
 
@@ -14,6 +15,7 @@ const faultWords: FaultWords<FaultFacts> = {
   ...bodyFaultWords,
   ...fitFaultWords,
   ...garmentFaultWords,
+  ...tableFaultWords,
 };
 
 const findingWords: FindingWords<FindingFacts> = {
@@ -22,6 +24,7 @@ const findingWords: FindingWords<FindingFacts> = {
   ...fitFindingWords,
   ...garmentFindingWords,
   ...wornFindingWords,
+  ...tableFindingWords,
 };
 
 /** A fault in plain words: what happened, with place and value, and what to do. */
