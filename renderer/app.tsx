@@ -1,5 +1,6 @@
 import { useEffect, useState, type DragEvent, type ReactElement } from 'react';
 import { stageLabel } from '../core/words/stage-words.ts';
+import { BenchPlace } from './panels/bench/BenchPlace.tsx';
 import { EmptyTable } from './panels/EmptyTable.tsx';
 import { HelpLeaf } from './panels/HelpLeaf.tsx';
 import { LeafEdge } from './panels/LeafEdge.tsx';
@@ -15,12 +16,15 @@ import { SwatchRail } from './panels/SwatchRail.tsx';
 import { TopBar } from './panels/TopBar.tsx';
 import { ViewWords } from './panels/ViewWords.tsx';
 import { Stage } from './scene/Stage.tsx';
-import { useStudy, useTable, useView } from './table.ts';
+import { SwatchStage } from './scene/swatch/SwatchStage.tsx';
+import type { ShownStudy } from './store/study-store.ts';
+import { useBench, useStudy, useSwatch, useTable, useView } from './table.ts';
 import { useKeys } from './use-keys.ts';
 
-/** The whole window: the stage, and paper round its edges. */
+/** The whole window: two places, the stage and the bench. */
 export function App(): ReactElement {
-  const { openDropped } = useTable();
+  const { openDropped, benchDeeds } = useTable();
+  const isBench = useBench((bench) => bench.isOpen);
   const shown = useStudy((state) => state.shown);
   const activity = useStudy((state) => state.activity);
   const leaf = useView((view) => view.leaf);
@@ -30,7 +34,8 @@ export function App(): ReactElement {
   const drop = (event: DragEvent): void => {
     event.preventDefault();
     setOver(false);
-    void openDropped([...event.dataTransfer.files]);
+    const files = [...event.dataTransfer.files];
+    void (isBench ? benchDeeds.take(files) : openDropped(files));
   };
   const over = (event: DragEvent): void => {
     event.preventDefault();
@@ -44,12 +49,34 @@ export function App(): ReactElement {
       onDragOver={over}
       onDragLeave={() => setOver(false)}
     >
+      <div className="stage-place" inert={isBench}>
+        <StagePlace shown={shown} isIdle={activity.kind === 'idle'} />
+      </div>
+      {isBench && <BenchPlace swatchStage={<BenchSwatches />} />}
+      <div className="slips">
+        <ProgressSlip />
+        <NoticeSlip />
+      </div>
+      <HelpLeaf />
+    </div>
+  );
+}
+
+interface StagePlaceProps {
+  readonly shown: ShownStudy | null;
+  readonly isIdle: boolean;
+}
+
+/** The stage, and paper round its edges; it keeps its state while the bench stands before it. */
+function StagePlace({ shown, isIdle }: StagePlaceProps): ReactElement {
+  return (
+    <>
       <main className="stage">
         <StageName />
         <Stage />
         <Notches />
         <PointerCard />
-        {shown === null && activity.kind === 'idle' && <EmptyTable />}
+        {shown === null && isIdle && <EmptyTable />}
       </main>
       <TopBar />
       <LeafEdge />
@@ -63,13 +90,15 @@ export function App(): ReactElement {
         </>
       )}
       <StageFoot shown={shown} />
-      <div className="slips">
-        <ProgressSlip />
-        <NoticeSlip />
-      </div>
-      <HelpLeaf />
-    </div>
+    </>
   );
+}
+
+/** The swatches of the bench, drawn by the scene's side. */
+function BenchSwatches(): ReactElement {
+  const { swatchDeeds } = useTable();
+  const { runs, turn, thicknessFactor } = useSwatch((state) => state);
+  return <SwatchStage runs={runs} turn={turn} thicknessFactor={thicknessFactor} onTurn={swatchDeeds.turn} />;
 }
 
 /** Says what is on the stage to whoever cannot see it. */

@@ -2,9 +2,17 @@ import type { Host, NamedFile } from '../electron/contract.ts';
 import { bugWords, DROP_WORDS, REMARK_WORDS } from '../core/words/stage-words.ts';
 import { chooseStudy } from './bridge/choose-study.ts';
 import { findBeside } from './bridge/find-beside.ts';
-import { createStageSignals } from './store/stage-signals.ts';
-import { createStudyRunner, fileNameFor, type StartWorker } from './store/study-runner.ts';
+import { benchDeeds, type BenchParts } from './lay-bench.ts';
+import { createBenchRunner, type StartBenchWorker } from './store/bench-runner.ts';
+import { benchActions, createBenchStore } from './store/bench-store.ts';
+import { showSwatches } from './store/bench-swatches.ts';
+import { libraryDeeds } from './store/library-deeds.ts';
+import { createLibraryStore } from './store/library-store.ts';
+import { createSignal, createStageSignals } from './store/stage-signals.ts';
+import { createStudyRunner, fileNameFor, type OpenedStudy, type StartWorker } from './store/study-runner.ts';
 import { createStudyStore, wornAt } from './store/study-store.ts';
+import { createSwatchRunner, type StartSwatchWorker } from './store/swatch-runner.ts';
+import { createSwatchStore } from './store/swatch-store.ts';
 import { createViewStore, viewActions } from './store/view-store.ts';
 import type { Table } from './table.ts';
 
@@ -12,26 +20,43 @@ import type { Table } from './table.ts';
 export interface TableParts {
   readonly host: Host;
   readonly startWorker: StartWorker;
+  readonly startBenchWorker: StartBenchWorker;
+  readonly startSwatchWorker: StartSwatchWorker;
   readonly now: () => number;
   /** Draws the picture of what is on the stage, as a PNG. */
   readonly takePicture: (table: Table) => Promise<Uint8Array>;
 }
 
 /** The table before the long ways are laid. */
-type BareTable = Omit<Table, 'openStudy' | 'openDemo' | 'openDropped' | 'savePicture' | 'saveNumbers'>;
+type BareTable = Pick<Table, 'host' | 'study' | 'view' | 'actions' | 'runner' | 'signals'> & {
+  readonly runStudy: (study: OpenedStudy) => void;
+};
+
+/** How long typing rests before the bench is fitted anew, ms. */
+const REST = 250;
 
 /** Lays the table: stores, runner, and the ways from files to a study and from the stage to a file. */
-export function layTable({ host, startWorker, now, takePicture }: TableParts): Table {
+export function layTable(parts: TableParts): Table {
+  const { host, startWorker, now, takePicture } = parts;
   const study = createStudyStore();
   const view = createViewStore();
   const actions = viewActions(view);
   const runner = createStudyRunner(study, startWorker, now);
+  let begun: OpenedStudy | null = null;
+  let base: OpenedStudy | null = null;
+  const runStudy = (opened: OpenedStudy): void => {
+    begun = opened;
+    runner.run(opened);
+  };
   study.subscribe(({ shown }, before) => {
-    if (shown !== null && shown !== before.shown) actions.lay(shown.settled);
+    if (shown === null || shown === before.shown) return;
+    base = begun;
+    actions.lay(shown.settled);
   });
-  const bare: BareTable = { host, study, view, actions, runner, signals: createStageSignals() };
+  const bare: BareTable = { host, study, view, actions, runner, runStudy, signals: createStageSignals() };
   const table: Table = {
     ...bare,
+    ...layBenchParts(bare, { ...parts, baseStudy: () => base }),
     ...waysIn(bare),
     saveNumbers: () => saveNumbers(bare),
     savePicture: () =>
@@ -46,6 +71,53 @@ export function layTable({ host, startWorker, now, takePicture }: TableParts): T
       }),
   };
   return table;
+}
+
+type BenchSide = Pick<
+  Table,
+  | 'bench'
+  | 'benchActions'
+  | 'benchDeeds'
+  | 'benchSignals'
+  | 'library'
+  | 'libraryDeeds'
+  | 'swatch'
+  | 'swatchDeeds'
+>;
+
+/** The bench's side of the table: its stores, its worker, its library and its swatches. */
+function layBenchParts(
+  bare: BareTable,
+  parts: Pick<TableParts, 'startBenchWorker' | 'startSwatchWorker' | 'now'> & {
+    readonly baseStudy: () => OpenedStudy | null;
+  },
+): BenchSide {
+  const { host, study, runner, runStudy } = bare;
+  const bench = createBenchStore();
+  const library = createLibraryStore();
+  const swatch = createSwatchStore();
+  const benchRunner = createBenchRunner(bench, {
+    startWorker: parts.startBenchWorker,
+    later: (work) => {
+      const timer = setTimeout(work, REST);
+      return () => clearTimeout(timer);
+    },
+    tell: (notice) => study.setState({ notice }),
+  });
+  const side = {
+    bench,
+    benchActions: benchActions(bench),
+    benchSignals: { openFile: createSignal(0) },
+    library,
+    libraryDeeds: libraryDeeds(library, { host, inspect: benchRunner.inspect, now: parts.now }),
+    swatch,
+    swatchDeeds: createSwatchRunner(swatch, parts.startSwatchWorker),
+  };
+  showSwatches(side);
+  const { baseStudy } = parts;
+  const guard = (work: () => Promise<void>): Promise<void> => guarded(bare, work);
+  const all: BenchParts = { ...side, host, study, runner, runStudy, benchRunner, baseStudy, guarded: guard };
+  return { ...side, benchDeeds: benchDeeds(all) };
 }
 
 /** From the host's dialogs, its demonstration, and what is dropped on the table. */
@@ -78,14 +150,14 @@ function waysIn(table: BareTable): Pick<Table, 'openStudy' | 'openDemo' | 'openD
 
 /** Runs the one study among files, or says why there is none. */
 function runAmong(
-  { runner, study }: BareTable,
+  { runStudy, study }: BareTable,
   files: readonly NamedFile[],
   readBeside: (path: string) => Promise<Uint8Array | null>,
 ): void {
   const choice = chooseStudy(files);
   if (choice.kind === 'found') {
     const { path, bytes } = choice.study;
-    runner.run({ name: path, text: new TextDecoder().decode(bytes), readBeside });
+    runStudy({ name: path, text: new TextDecoder().decode(bytes), readBeside });
     return;
   }
   const words =

@@ -3,6 +3,11 @@ import './styles/base.css';
 import './styles/stage.css';
 import './styles/leaves.css';
 import './styles/legend.css';
+import './styles/bench.css';
+import './styles/bench-chart.css';
+import './styles/bench-card.css';
+import './styles/bench-library.css';
+import './styles/bench-swatch.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { BugSheet } from './panels/BugSheet.tsx';
@@ -10,11 +15,15 @@ import { findHost } from './bridge/find-host.ts';
 import { layTable } from './lay-table.ts';
 import { takePicture } from './scene/take-picture.ts';
 import { TableContext } from './table.ts';
+import { startBenchWorker } from './worker/start-bench-worker.ts';
+import { startSwatchWorker } from './worker/start-swatch-worker.ts';
 import { startWorker } from './worker/start-worker.ts';
 
 const table = layTable({
   host: findHost(),
   startWorker,
+  startBenchWorker,
+  startSwatchWorker,
   now: () => performance.now(),
   takePicture,
 });

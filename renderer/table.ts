@@ -1,10 +1,22 @@
 import { createContext, use, useSyncExternalStore } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Host } from '../electron/contract.ts';
+import type { BenchDeeds } from './lay-bench.ts';
+import type { BenchActions, BenchState, BenchStore } from './store/bench-store.ts';
+import type { LibraryDeeds } from './store/library-deeds.ts';
+import type { LibraryState, LibraryStore } from './store/library-store.ts';
+import type { SwatchDeeds } from './store/swatch-runner.ts';
+import type { SwatchState, SwatchStore } from './store/swatch-store.ts';
 import type { StudyRunner } from './store/study-runner.ts';
-import type { StageSignals } from './store/stage-signals.ts';
+import type { Signal, StageSignals } from './store/stage-signals.ts';
 import type { StudyState, StudyStore } from './store/study-store.ts';
 import type { ViewActions, ViewState, ViewStore } from './store/view-store.ts';
+
+/** Wishes of the keys that only a component can grant. */
+export interface BenchSignals {
+  /** Counts how often the dialog for opening a file was asked for. */
+  readonly openFile: Signal<number>;
+}
 
 /** What lies on the cutting table: everything that scene and panels share. */
 export interface Table {
@@ -14,6 +26,15 @@ export interface Table {
   readonly actions: ViewActions;
   readonly runner: StudyRunner;
   readonly signals: StageSignals;
+  /** The bench: what lies on it, and everything that can be done there. */
+  readonly bench: BenchStore;
+  readonly benchActions: BenchActions;
+  readonly benchDeeds: BenchDeeds;
+  readonly benchSignals: BenchSignals;
+  readonly library: LibraryStore;
+  readonly libraryDeeds: LibraryDeeds;
+  readonly swatch: SwatchStore;
+  readonly swatchDeeds: SwatchDeeds;
   /** The long ways, each ending in a notice where it goes wrong. */
   readonly openStudy: () => Promise<void>;
   readonly openDemo: () => Promise<void>;
@@ -39,3 +60,9 @@ function useStore<State, T>(store: StoreApi<State>, select: (state: State) => T)
 export const useStudy = <T>(select: (state: StudyState) => T): T => useStore(useTable().study, select);
 
 export const useView = <T>(select: (state: ViewState) => T): T => useStore(useTable().view, select);
+
+export const useBench = <T>(select: (state: BenchState) => T): T => useStore(useTable().bench, select);
+
+export const useLibrary = <T>(select: (state: LibraryState) => T): T => useStore(useTable().library, select);
+
+export const useSwatch = <T>(select: (state: SwatchState) => T): T => useStore(useTable().swatch, select);

@@ -6,12 +6,12 @@ import { useTable, type Table } from './table.ts';
 
 /** Every key of the window; KEY_LINES in core/words/stage-words.ts tells them. */
 export function keyTable(table: Table): ReadonlyMap<string, () => void> {
-  const { actions, runner, study, view } = table;
+  const { actions, study } = table;
   const withShown = (work: (shown: ShownStudy) => void) => () => {
     const { shown } = study.getState();
     if (shown !== null) work(shown);
   };
-  const keys = new Map<string, () => void>([
+  const stage = new Map<string, () => void>([
     [' ', withShown(({ settled }) => actions.swapFabric(settled.worn.length))],
     ['d', withShown(({ settled }) => settled.comparison !== null && actions.toggleDifference())],
     ['a', withShown(({ settled }) => actions.fitRange(settled))],
@@ -24,22 +24,63 @@ export function keyTable(table: Table): ReadonlyMap<string, () => void> {
     ['+', () => actions.approach(0.8)],
     ['=', () => actions.approach(0.8)],
     ['-', () => actions.approach(1.25)],
-    ['o', () => void table.openStudy()],
     ['p', () => void table.savePicture()],
-    ['?', actions.toggleHelp],
-    [
-      'escape',
-      () => {
-        if (study.getState().activity.kind !== 'idle') runner.stop();
-        else if (study.getState().notice !== null) study.setState({ notice: null });
-        else if (view.getState().helpOpen) actions.toggleHelp();
-        else actions.closeLeaf();
-      },
-    ],
   ]);
-  FIELD_ORDER.forEach((field, index) => keys.set(String(index + 1), () => actions.chooseField(field)));
-  for (const name of VIEW_ORDER) keys.set(VIEW_KEYS[name].toLowerCase(), () => actions.look(name));
+  FIELD_ORDER.forEach((field, index) => stage.set(String(index + 1), () => actions.chooseField(field)));
+  for (const name of VIEW_ORDER) stage.set(VIEW_KEYS[name].toLowerCase(), () => actions.look(name));
+  return withBench(table, stage);
+}
+
+/** The stage's keys sleep while the bench stands in the window; the bench's own and those of both places are added. */
+function withBench(table: Table, stage: ReadonlyMap<string, () => void>): ReadonlyMap<string, () => void> {
+  const { actions, runner, study, view, bench, benchActions, benchSignals } = table;
+  const isBench = (): boolean => bench.getState().isOpen;
+  const keys = new Map<string, () => void>();
+  for (const [key, work] of stage) keys.set(key, () => !isBench() && work());
+  const atBench = (work: () => void) => () => {
+    if (isBench()) work();
+  };
+  keys.set('n', () => (isBench() ? benchActions.close() : benchActions.open()));
+  keys.set('o', () => {
+    if (isBench()) benchSignals.openFile.set(benchSignals.openFile.get() + 1);
+    else void table.openStudy();
+  });
+  keys.set('?', actions.toggleHelp);
+  keys.set('ctrl+z', atBench(benchActions.undo));
+  keys.set('ctrl+shift+z', atBench(benchActions.redo));
+  keys.set('escape', () => {
+    if (study.getState().activity.kind !== 'idle') runner.stop();
+    else if (study.getState().notice !== null) study.setState({ notice: null });
+    else if (view.getState().helpOpen) actions.toggleHelp();
+    else if (isBench()) leaveBench(table);
+    else actions.closeLeaf();
+  });
   return keys;
+}
+
+/** First the table that waits on the bench is put away, then the bench itself is left. */
+function leaveBench({ bench, benchActions, benchDeeds }: Table): void {
+  if (bench.getState().incoming !== null) benchDeeds.putTableAway();
+  else benchActions.close();
+}
+
+/** Fields that take letters; on a word pair or a tick the keys go on working. */
+function isTyping(target: EventTarget | null): boolean {
+  if (target instanceof HTMLInputElement)
+    return !['radio', 'checkbox', 'range', 'file'].includes(target.type);
+  return target instanceof HTMLSelectElement || target instanceof HTMLTextAreaElement;
+}
+
+/** Arrows and Space belong to a word pair, a tick or a slider while it has the focus. */
+const isOwnKey = (target: EventTarget | null, key: string): boolean =>
+  target instanceof HTMLInputElement && (key === ' ' || key.startsWith('Arrow'));
+
+/** `ctrl+shift+z`; null for what belongs to the browser. */
+function keyName({ key, ctrlKey, metaKey, altKey, shiftKey }: KeyboardEvent): string | null {
+  const name = key.toLowerCase();
+  if (altKey) return null;
+  if (!ctrlKey && !metaKey) return name;
+  return name === 'z' ? `ctrl+${shiftKey ? 'shift+' : ''}z` : null;
 }
 
 /** Listens on the whole window, but not while somebody types. */
@@ -48,13 +89,13 @@ export function useKeys(): void {
   useEffect(() => {
     const keys = keyTable(table);
     const press = (event: KeyboardEvent): void => {
-      if (event.ctrlKey || event.metaKey || event.altKey) return;
       const { target } = event;
-      if (target instanceof HTMLInputElement) return;
+      const name = keyName(event);
+      if (name === null || isTyping(target) || isOwnKey(target, event.key)) return;
       // Space on a button that was reached by keyboard presses that button.
       if (event.key === ' ' && target instanceof HTMLButtonElement && target.matches(':focus-visible'))
         return;
-      const work = keys.get(event.key.toLowerCase());
+      const work = keys.get(name);
       if (work === undefined) return;
       event.preventDefault();
       work();

@@ -188,3 +188,31 @@ export const BENCH_NOTICES = {
     remedy: 'The remark beside the readings says why.',
   },
 } as const;
+
+/** A tester's table before its strips are taken over. */
+export const IMPORT_WORDS = {
+  title: 'A tester’s table',
+  putAway: 'Put away',
+  understood: (rows: number, test: 'strip' | 'loop') =>
+    `${rows} rows, ${test === 'loop' ? 'pulled as loops' : 'pulled as strips'}. This is how the columns were understood:`,
+  left: (more: number, unused: number) =>
+    [more > 0 ? `${more} more columns` : '', unused > 0 ? `${unused} not used` : '']
+      .filter((text) => text !== '')
+      .join(', '),
+  takeOver: 'Take over',
+  cycle: 'Which loading?',
+  unsaid: 'Strips whose direction the table does not say',
+  goesTo: (name: string) => `${name} go to`,
+  specimensOf: (name: string) => `Specimens: ${name}`,
+  choose: 'choose',
+  leaveOut: 'left out',
+  comma: 'a decimal comma',
+  point: 'a decimal point',
+  likely: (unit: string) => `${unit} (likely)`,
+} as const;
+
+export const DIRECTION_ANSWERS: readonly { readonly direction: Direction; readonly word: string }[] = [
+  { direction: 'warp', word: 'warp' },
+  { direction: 'weft', word: 'weft' },
+  { direction: 'bias', word: 'bias' },
+];

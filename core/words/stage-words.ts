@@ -62,10 +62,18 @@ export const KEY_LINES: readonly { readonly title: string; readonly lines: reado
   {
     title: 'The paper',
     lines: [
-      { keys: ['O'], does: 'open a study, or drop its files on the table' },
+      { keys: ['O'], does: 'open a study, at the bench a sheet; or drop files on the table' },
       { keys: ['P'], does: 'save a picture' },
-      { keys: ['Esc'], does: 'stop a run, close a leaf' },
+      { keys: ['Esc'], does: 'stop a run, close a leaf, leave the bench' },
       { keys: ['?'], does: 'this leaf' },
+    ],
+  },
+  {
+    title: 'The bench',
+    lines: [
+      { keys: ['N'], does: 'to the bench, and back to the stage' },
+      { keys: ['Ctrl+Z'], does: 'undo what was typed' },
+      { keys: ['Ctrl+Shift+Z'], does: 'do it again' },
     ],
   },
   {

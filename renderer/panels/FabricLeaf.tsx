@@ -1,8 +1,10 @@
 import type { ReactElement } from 'react';
 import type { Direction } from '../../core/fabric/fabric.ts';
 import type { FabricSheet } from '../../core/sheet/fabric-sheet.ts';
+import { BENCH_DEEDS } from '../../core/words/bench-place-words.ts';
 import { BRANCH_WORDS, DIRECTION_WORDS, fabricLetter } from '../../core/words/stage-words.ts';
 import type { StudySheet } from '../store/study-store.ts';
+import { useTable } from '../table.ts';
 import { Findings } from './Findings.tsx';
 import { Leaf } from './Leaf.tsx';
 
@@ -10,6 +12,7 @@ const DIRECTIONS: readonly Direction[] = ['warp', 'weft', 'bias'];
 
 /** What the bench found of each fabric, side by side. */
 export function FabricLeaf({ sheet }: { readonly sheet: StudySheet }): ReactElement {
+  const { benchActions } = useTable();
   const fabrics = sheet.fabrics.slice(0, 3);
   const remarkCount = fabrics.reduce((sum, { findings }) => sum + findings.length, 0);
   const back = (
@@ -70,6 +73,9 @@ export function FabricLeaf({ sheet }: { readonly sheet: StudySheet }): ReactElem
           ))}
         </tbody>
       </table>
+      <button type="button" className="plain" onClick={benchActions.open}>
+        {BENCH_DEEDS.toBench}
+      </button>
       <p className="soft">
         Worn {BRANCH_WORDS[sheet.branch]}
         {fabrics.some(({ hasReturn }) => !hasReturn) ? '; not every fabric has a return curve' : ''}.

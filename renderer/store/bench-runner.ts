@@ -1,7 +1,16 @@
 import { sayFault } from '../../core/words/say.ts';
 import { bugWords } from '../../core/words/stage-words.ts';
 import type { BenchSheet } from '../../core/io/bench-sheet.ts';
-import type { FittedFabric, FromBench, ToBench } from '../worker/bench-messages.ts';
+import type { TableWish, TensileTable } from '../../core/io/tensile-table.ts';
+import type { SheetReading } from '../../core/sheet/library-entry.ts';
+import type {
+  FittedFabric,
+  FromBench,
+  StripWish,
+  TakenStrip,
+  TakenUnits,
+  ToBench,
+} from '../worker/bench-messages.ts';
 import type { BenchStore } from './bench-store.ts';
 import type { Notice } from './study-store.ts';
 
@@ -21,11 +30,28 @@ export interface BenchRunnerParts {
   readonly tell: (notice: Notice) => void;
 }
 
+/** A tester's table, and what the person says of it. */
+export interface TableFile {
+  readonly name: string;
+  readonly text: string;
+  readonly wish: TableWish;
+}
+
 export interface BenchRunner {
   /** Reads a sheet's text; refused with a notice. */
   readonly readSheet: (name: string, text: string) => Promise<BenchSheet | null>;
   /** Fits a sheet that is to lie beside the draft; refused with a notice. */
   readonly fitBeside: (name: string, text: string) => Promise<FittedFabric | null>;
+  /** Reads sheets for the library; refused with an Error where the program itself fails. */
+  readonly inspect: (texts: readonly string[]) => Promise<readonly SheetReading[]>;
+  /** Reads a tester's table, as far as the wish answers what it leaves open. */
+  readonly readTable: (file: TableFile) => Promise<TensileTable | null>;
+  /** Strips of a table, in the bench's units. */
+  readonly takeStrips: (
+    file: TableFile,
+    strips: readonly StripWish[],
+    units: TakenUnits,
+  ) => Promise<readonly TakenStrip[] | null>;
   /** The text of the draft's sheet as a file holds it; null while the draft is not whole. */
   readonly sheetText: () => Promise<string | null>;
 }
@@ -69,10 +95,14 @@ export function createBenchRunner(
         return;
       case 'bug':
         tell({ ...bugWords(message.message), file: null, tone: 'fault' });
-        for (const turn of waiting.keys()) settle(turn, null);
+        // A worker that did not start answers nobody.
+        for (const turn of message.turn === null ? [...waiting.keys()] : [message.turn]) settle(turn, null);
         return;
       case 'sheet':
       case 'beside':
+      case 'inspected':
+      case 'table':
+      case 'strips':
       case 'sheetText':
         settle(message.turn, message);
         return;
@@ -110,6 +140,19 @@ export function createBenchRunner(
     fitBeside: async (name, text) => {
       const answer = await ask((turn) => ({ kind: 'fitBeside', turn, name, text }));
       return answer?.kind === 'beside' ? answer.fabric : null;
+    },
+    inspect: async (texts) => {
+      const answer = await ask((turn) => ({ kind: 'inspect', turn, texts }));
+      if (answer?.kind !== 'inspected') throw new Error('the sheet could not be looked at');
+      return answer.readings;
+    },
+    readTable: async (file) => {
+      const answer = await ask((turn) => ({ kind: 'readTable', turn, ...file }));
+      return answer?.kind === 'table' ? answer.table : null;
+    },
+    takeStrips: async (file, strips, units) => {
+      const answer = await ask((turn) => ({ kind: 'takeStrips', turn, ...file, strips, units }));
+      return answer?.kind === 'strips' ? answer.strips : null;
     },
     sheetText: async () => {
       const { sheet } = store.getState().read;

@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { BenchPart, BenchStep } from '../../core/words/bench-place-words.ts';
 import type { FitOutcome, FittedFabric, PartNumbers } from '../worker/bench-messages.ts';
 import { EMPTY_DRAFT, type BenchDraft, type StripName } from './bench-draft.ts';
+import type { Incoming } from './bench-import.ts';
 import { sheetFromDraft, type ReadDraft } from './bench-to-sheet.ts';
 
 export type { FitOutcome, FittedFabric, PartNumbers } from '../worker/bench-messages.ts';
@@ -16,7 +17,10 @@ export interface Reading {
 
 /** A fabric set beside the draft, and where it came from. */
 export interface Beside {
-  readonly name: string;
+  /** `study tern-210` or `library jersey/tern-210.bench.json`. */
+  readonly key: string;
+  /** Its sheet as a file has it. */
+  readonly text: string;
   readonly fabric: FittedFabric;
 }
 
@@ -42,6 +46,8 @@ export interface BenchState {
   readonly history: DraftHistory;
   readonly reading: Reading;
   readonly beside: Beside | null;
+  /** A tester's table that waits to be taken over. */
+  readonly incoming: Incoming | null;
 }
 
 export type BenchStore = StoreApi<BenchState>;
@@ -69,6 +75,7 @@ export const createBenchStore = (): BenchStore =>
     history: NO_HISTORY,
     reading: NOTHING_READ,
     beside: null,
+    incoming: null,
   }));
 
 /** Everything that words and keys of the bench can do to what lies on it. */

@@ -1,7 +1,10 @@
 import type { Direction } from '../../core/fabric/fabric.ts';
 import type { StripEvidence } from '../../core/fabric/strip-evidence.ts';
-import type { BenchSheet } from '../../core/io/bench-sheet.ts';
+import type { Finding } from '../../core/fault/finding.ts';
+import type { BenchSheet, ExtensionUnit, ForceUnit, Pair, WidthUnit } from '../../core/io/bench-sheet.ts';
+import type { TableWish, TensileTable } from '../../core/io/tensile-table.ts';
 import type { FabricCard } from '../../core/sheet/fabric-card.ts';
+import type { SheetReading } from '../../core/sheet/library-entry.ts';
 import type { PostedFault } from './messages.ts';
 
 /** The parts of a sheet that have been read so far. */
@@ -35,6 +38,37 @@ export type FitOutcome =
   /** Parts are missing. */
   | { readonly kind: 'unfinished' };
 
+/** Which curves of a tester's table go into which strip of the bench. */
+export interface StripWish {
+  /** As the table says; null for curves whose direction it does not say. */
+  readonly from: Direction | null;
+  readonly into: Direction | 'held';
+  readonly cycle: number;
+  readonly specimens: readonly number[];
+}
+
+/** What the bench's tables are in, and the test piece where it was said. */
+export interface TakenUnits {
+  readonly extension: ExtensionUnit;
+  readonly force: ForceUnit;
+  readonly width: WidthUnit;
+  readonly test: 'strip' | 'loop';
+  readonly gaugeMm: number | null;
+  readonly widthMm: number | null;
+  readonly circumferenceMm: number | null;
+}
+
+/** One strip's specimens as they go into the bench's tables. */
+export interface TakenStrip {
+  readonly into: Direction | 'held';
+  readonly load: readonly (readonly Pair[])[];
+  readonly return: readonly (readonly Pair[])[];
+  readonly width: readonly (readonly Pair[])[];
+  /** Of the unstretched strip, mm; null where nobody said. */
+  readonly widthMm: number | null;
+  readonly findings: readonly Finding[];
+}
+
 export type ToBench =
   /** Answered by `fitted` of the same turn. */
   | {
@@ -47,6 +81,26 @@ export type ToBench =
   | { readonly kind: 'readSheet'; readonly turn: number; readonly name: string; readonly text: string }
   /** A sheet's text to be fitted as well; answered by `beside` or `refused`. */
   | { readonly kind: 'fitBeside'; readonly turn: number; readonly name: string; readonly text: string }
+  /** Sheets for the library's lines; answered by `inspected`. */
+  | { readonly kind: 'inspect'; readonly turn: number; readonly texts: readonly string[] }
+  /** A tester's table; answered by `table` or `refused`. */
+  | {
+      readonly kind: 'readTable';
+      readonly turn: number;
+      readonly name: string;
+      readonly text: string;
+      readonly wish: TableWish;
+    }
+  /** Strips of that table; answered by `strips` or `refused`. */
+  | {
+      readonly kind: 'takeStrips';
+      readonly turn: number;
+      readonly name: string;
+      readonly text: string;
+      readonly wish: TableWish;
+      readonly strips: readonly StripWish[];
+      readonly units: TakenUnits;
+    }
   /** Answered by `sheetText`. */
   | { readonly kind: 'writeSheet'; readonly turn: number; readonly sheet: BenchSheet };
 
@@ -59,6 +113,9 @@ export type FromBench =
     }
   | { readonly kind: 'sheet'; readonly turn: number; readonly name: string; readonly sheet: BenchSheet }
   | { readonly kind: 'beside'; readonly turn: number; readonly fabric: FittedFabric }
+  | { readonly kind: 'inspected'; readonly turn: number; readonly readings: readonly SheetReading[] }
+  | { readonly kind: 'table'; readonly turn: number; readonly table: TensileTable }
+  | { readonly kind: 'strips'; readonly turn: number; readonly strips: readonly TakenStrip[] }
   | { readonly kind: 'sheetText'; readonly turn: number; readonly text: string }
   | { readonly kind: 'refused'; readonly turn: number; readonly fault: PostedFault }
-  | { readonly kind: 'bug'; readonly message: string };
+  | { readonly kind: 'bug'; readonly turn: number | null; readonly message: string };

@@ -3,6 +3,8 @@ import { Fault, inFile } from '../../core/fault/fault.ts';
 import { benchSheetText, type BenchSheet } from '../../core/io/bench-sheet.ts';
 import { checkBenchSheet, readingsOf } from '../../core/io/read-bench-sheet.ts';
 import { fabricCard } from '../../core/sheet/fabric-card.ts';
+import { readTensileTable } from '../../core/io/read-tensile-table.ts';
+import { sheetReading, type SheetReading } from '../../core/sheet/library-entry.ts';
 import { readJson } from '../../core/io/read-json.ts';
 import type {
   FitOutcome,
@@ -12,6 +14,7 @@ import type {
   SheetParts,
   ToBench,
 } from './bench-messages.ts';
+import { takeStrips } from './bench-table.ts';
 import { partNumbers } from './bench-numbers.ts';
 import type { PostedFault } from './messages.ts';
 
@@ -33,7 +36,8 @@ scope.addEventListener('message', ({ data }) => {
     post(answer(data));
   } catch (error) {
     if (error instanceof Fault) post({ kind: 'refused', turn: data.turn, fault: posted(error) });
-    else post({ kind: 'bug', message: error instanceof Error ? error.message : String(error) });
+    else
+      post({ kind: 'bug', turn: data.turn, message: error instanceof Error ? error.message : String(error) });
   }
 });
 
@@ -50,12 +54,29 @@ function answer(asked: ToBench): FromBench {
       const { name, text } = asked;
       return { kind: 'beside', turn, fabric: inFile(name, () => fittedFabric(sheetOf(text, name))) };
     }
+    case 'inspect':
+      return { kind: 'inspected', turn, readings: asked.texts.map(inspected) };
+    case 'readTable': {
+      const { name, text, wish } = asked;
+      return { kind: 'table', turn, table: inFile(name, () => readTensileTable(text, wish)) };
+    }
+    case 'takeStrips': {
+      const { name, text, wish, strips, units } = asked;
+      const taken = inFile(name, () => takeStrips(readTensileTable(text, wish), strips, units));
+      return { kind: 'strips', turn, strips: taken };
+    }
     case 'writeSheet':
       return { kind: 'sheetText', turn, text: benchSheetText(asked.sheet) };
     default:
       throw new Error(`Nobody knows ${String(asked satisfies never)}.`);
   }
 }
+
+const inspected = (text: string): SheetReading =>
+  sheetReading(() => {
+    const readings = readingsOf(checkBenchSheet(readJson(text)));
+    return { readings, fabric: fabricFromReadings(readings) };
+  });
 
 const sheetOf = (text: string, name: string): BenchSheet =>
   inFile(name, () => checkBenchSheet(readJson(text)));

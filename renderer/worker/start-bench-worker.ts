@@ -8,7 +8,7 @@ export function startBenchWorker(hear: (message: FromBench) => void): {
   const worker = new Worker(new URL('./bench.worker.ts', import.meta.url), { type: 'module' });
   worker.addEventListener('message', ({ data }: MessageEvent<FromBench>) => hear(data));
   worker.addEventListener('error', ({ message }) =>
-    hear({ kind: 'bug', message: message || 'the worker of the bench did not start' }),
+    hear({ kind: 'bug', turn: null, message: message || 'the worker of the bench did not start' }),
   );
   return { post: (message) => worker.postMessage(message, { transfer: [] }), end: () => worker.terminate() };
 }

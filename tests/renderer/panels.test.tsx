@@ -21,6 +21,8 @@ const laid = (): Table =>
   layTable({
     host: createBrowserHost(),
     startWorker: () => ({ post: () => undefined, end: () => undefined }),
+    startBenchWorker: () => ({ post: () => undefined, end: () => undefined }),
+    startSwatchWorker: () => ({ end: () => undefined }),
     now: () => 0,
     takePicture: () => Promise.reject(new Error('no picture in this test')),
   });

@@ -24,6 +24,8 @@ import { createBrowserHost } from '../../renderer/bridge/browser-host.ts';
 const table = layTable({
   host: createBrowserHost(),
   startWorker: () => ({ post: () => undefined, end: () => undefined }),
+  startBenchWorker: () => ({ post: () => undefined, end: () => undefined }),
+  startSwatchWorker: () => ({ end: () => undefined }),
   now: () => 0,
   takePicture: () => Promise.reject(new Error('no picture in this test')),
 });

@@ -129,8 +129,7 @@ function UnitFields(): ReactElement {
       />
       {(units.extension === 'mm' || test === 'loop') && (
         <p className="hint field-hint">
-          {units.extension === 'mm' && EXTENSION_MM_WORDS[test]}{' '}
-          {test === 'loop' && BENCH_HINTS.loopForce}
+          {units.extension === 'mm' && EXTENSION_MM_WORDS[test]} {test === 'loop' && BENCH_HINTS.loopForce}
         </p>
       )}
     </div>

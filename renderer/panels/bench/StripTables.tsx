@@ -85,9 +85,7 @@ function HeldDirection(): ReactElement {
       ]}
       chosen={direction}
       choose={(heldDirection) =>
-        benchActions.change('stretch.heldDirection', (draft) =>
-          withPart(draft, 'stretch', { heldDirection }),
-        )
+        benchActions.change('stretch.heldDirection', (draft) => withPart(draft, 'stretch', { heldDirection }))
       }
     />
   );

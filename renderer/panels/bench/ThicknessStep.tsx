@@ -35,9 +35,7 @@ export function ThicknessStep(): ReactElement {
       </div>
       <RepeatTable
         caption="Thickness, place by place"
-        columns={[
-          { name: 'Thickness', unit: 'mm', place: 'thickness.values', values: thickness.values },
-        ]}
+        columns={[{ name: 'Thickness', unit: 'mm', place: 'thickness.values', values: thickness.values }]}
         change={([values = []], key) => set(key && `thickness.values ${key}`, { values })}
       />
       <p className="hint">

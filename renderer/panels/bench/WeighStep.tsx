@@ -62,9 +62,7 @@ export function WeighStep(): ReactElement {
       ) : (
         <RepeatTable
           caption="Mass of one strip of each direction together"
-          columns={[
-            { name: 'Together', unit: weigh.unit, place: 'weigh.together', values: weigh.together },
-          ]}
+          columns={[{ name: 'Together', unit: weigh.unit, place: 'weigh.together', values: weigh.together }]}
           change={([together = []], key) => set(key && `weigh.together ${key}`, { together })}
         />
       )}

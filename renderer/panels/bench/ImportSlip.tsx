@@ -1,0 +1,158 @@
+import type { ReactElement } from 'react';
+import type { TableColumn } from '../../../core/io/tensile-table.ts';
+import { IMPORT_WORDS, STRIP_WORDS } from '../../../core/words/bench-place-words.ts';
+import { columnMeaningWords } from '../../../core/words/table-words.ts';
+import { sayFinding } from '../../../core/words/say.ts';
+import { STRIPS } from '../../store/bench-draft.ts';
+import { stripWishes, type Incoming, type IncomingStrip } from '../../store/bench-import.ts';
+import { useBench, useTable } from '../../table.ts';
+import { ImportQuestions } from './ImportQuestions.tsx';
+
+/** A tester's table before it is taken over: what was understood, what is asked, which strips go where. */
+export function ImportSlip(): ReactElement | null {
+  const { benchDeeds } = useTable();
+  const incoming = useBench((bench) => bench.incoming);
+  if (incoming === null) return null;
+  const { file, table } = incoming;
+  const isReady = stripWishes(incoming).length > 0;
+  const findings = [...new Set(table.findings.map(sayFinding))];
+  return (
+    <section className="import-slip" aria-label={IMPORT_WORDS.title}>
+      <header className="leaf-head">
+        <h2>{file.name}</h2>
+        <button type="button" className="plain" onClick={benchDeeds.putTableAway}>
+          {IMPORT_WORDS.putAway}
+        </button>
+      </header>
+      <p className="soft">{IMPORT_WORDS.understood(table.rowCount, table.test)}</p>
+      <Columns columns={table.columns} />
+      {table.questions.length > 0 ? (
+        <ImportQuestions key={table.questions.length} incoming={incoming} />
+      ) : (
+        <Strips incoming={incoming} />
+      )}
+      {findings.slice(0, 4).map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      <button
+        type="button"
+        className="word take-over"
+        disabled={!isReady}
+        onClick={() => void benchDeeds.takeOver()}
+      >
+        {IMPORT_WORDS.takeOver}
+      </button>
+    </section>
+  );
+}
+
+/** Columns that mean something, as they were understood. */
+function Columns({ columns }: { readonly columns: readonly TableColumn[] }): ReactElement {
+  const used = columns.filter(({ meaning }) => meaning !== 'ignored');
+  const left = columns.length - used.length;
+  return (
+    <table className="sheet figures import-columns">
+      <thead>
+        <tr>
+          <th scope="col">Column</th>
+          <th scope="col">read as</th>
+          <th scope="col">in</th>
+        </tr>
+      </thead>
+      <tbody>
+        {used.slice(0, 8).map(({ column, header, meaning, unit }) => (
+          <tr key={`${column} ${header}`}>
+            <th scope="row">
+              {column} · {header === '' ? 'no header' : header}
+            </th>
+            <td>{columnMeaningWords[meaning]}</td>
+            <td>{unit ?? '–'}</td>
+          </tr>
+        ))}
+      </tbody>
+      {left + Math.max(0, used.length - 8) > 0 && (
+        <caption className="import-left">{IMPORT_WORDS.left(used.length - 8, left)}</caption>
+      )}
+    </table>
+  );
+}
+
+/** Which strips of the table go where, and of which cycle. */
+function Strips({ incoming }: { readonly incoming: Incoming }): ReactElement {
+  const { benchDeeds } = useTable();
+  const { strips, cycle, cycles } = incoming;
+  const set = (index: number, strip: IncomingStrip): void =>
+    benchDeeds.choose({ ...incoming, strips: strips.with(index, strip) });
+  return (
+    <>
+      {cycles.length > 1 && (
+        <label className="import-line">
+          <span>{IMPORT_WORDS.cycle}</span>
+          <select
+            value={cycle ?? ''}
+            onChange={({ target }) => benchDeeds.choose({ ...incoming, cycle: Number(target.value) })}
+          >
+            {cycles.map((one) => (
+              <option key={one} value={one}>
+                {one}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      {strips.map((strip, index) => (
+        <StripLine key={strip.from} strip={strip} change={(changed) => set(index, changed)} />
+      ))}
+    </>
+  );
+}
+
+interface StripLineProps {
+  readonly strip: IncomingStrip;
+  readonly change: (strip: IncomingStrip) => void;
+}
+
+function StripLine({ strip, change }: StripLineProps): ReactElement {
+  const { from, into, specimens } = strip;
+  const name = from === null ? IMPORT_WORDS.unsaid : STRIP_WORDS[from];
+  return (
+    <div className="import-line">
+      <label>
+        <span>{IMPORT_WORDS.goesTo(name)}</span>
+        <select
+          value={into ?? ''}
+          onChange={({ target }) =>
+            change({
+              ...strip,
+              into: [...STRIPS, 'out' as const].find((one) => one === target.value) ?? null,
+            })
+          }
+        >
+          {into === null && <option value="">{IMPORT_WORDS.choose}</option>}
+          {STRIPS.map((one) => (
+            <option key={one} value={one}>
+              {STRIP_WORDS[one]}
+            </option>
+          ))}
+          <option value="out">{IMPORT_WORDS.leaveOut}</option>
+        </select>
+      </label>
+      {specimens.length > 1 && (
+        <span className="import-specimens" role="group" aria-label={IMPORT_WORDS.specimensOf(name)}>
+          {specimens.slice(0, 8).map(({ specimen, isTaken }, index) => (
+            <label key={specimen}>
+              <input
+                type="checkbox"
+                checked={isTaken}
+                onChange={() =>
+                  change({ ...strip, specimens: specimens.with(index, { specimen, isTaken: !isTaken }) })
+                }
+              />
+              {specimen}
+            </label>
+          ))}
+        </span>
+      )}
+    </div>
+  );
+}
