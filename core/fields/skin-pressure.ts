@@ -63,8 +63,10 @@ export function discMeans(
     else cells.set(key, [v]);
   });
   const means = quantities.map(() => new Float64Array(counted.length));
+  const inDisc: number[] = [];
   counted.forEach((counts, v) => {
     if (counts === 0) return;
+    inDisc.length = 0;
     let area = 0;
     for (let i = -1; i <= 1; i++) {
       for (let j = -1; j <= 1; j++) {
@@ -73,13 +75,16 @@ export function discMeans(
           for (const other of cells.get(key) ?? []) {
             if (distanceSquared(positions, v, other) > radius * radius) continue;
             area += areas[other]!;
-            for (const [q, quantity] of quantities.entries())
-              means[q]![v]! += quantity[other]! * areas[other]!;
+            inDisc.push(other);
           }
         }
       }
     }
-    for (const mean of means) mean[v]! /= area;
+    for (let q = 0; q < quantities.length; q++) {
+      let sum = 0;
+      for (const other of inDisc) sum += quantities[q]![other]! * areas[other]!;
+      means[q]![v] = sum / area;
+    }
   });
   return means;
 }

@@ -23,18 +23,18 @@ export function tensionBand(
     direction === 'along'
       ? (['tensionAlong', 'slackAlong'] as const)
       : (['tensionAcross', 'slackAcross'] as const);
-  const pulls = [shown, lowEnd.pull, highEnd.pull];
-  const low = new Float64Array(shown[tension].length);
-  const high = new Float64Array(shown[tension].length);
+  const { pull: atLow } = lowEnd;
+  const { pull: atHigh } = highEnd;
+  const low = shown[tension].slice();
+  const high = shown[tension].slice();
   for (let t = 0; t < low.length; t++) {
+    if (shown[slack][t] === 1 && atLow[slack][t] === 1 && atHigh[slack][t] === 1) continue;
     const value = shown[tension][t]!;
-    low[t] = value;
-    high[t] = value;
-    if (pulls.every((pull) => pull[slack][t] === 1)) continue;
-    const tensions = pulls.map((pull) => pull[tension][t]!);
+    const one = atLow[tension][t]!;
+    const other = atHigh[tension][t]!;
     const form = STRUCTURAL_SHARE * Math.max(0, shown.tensionAlong[t]!, shown.tensionAcross[t]!);
-    low[t] = Math.min(value, Math.max(0, Math.min(...tensions) - form));
-    high[t] = Math.max(...tensions) + form;
+    low[t] = Math.min(value, Math.max(0, Math.min(value, one, other) - form));
+    high[t] = Math.max(value, one, other) + form;
   }
   return { low, high };
 }
