@@ -81,7 +81,8 @@ function wishedUnit(
 
 /** What one header says, with the unit under it if there is a row of units. */
 export function readHeader(header: string, unitBelow: string): Named {
-  const { unit: written, rest, isSure } = splitUnit(plainWords(header));
+  const plain = plainWords(header);
+  const { unit: written, rest, isSure } = splitUnit(plain);
   const below = unitOf(plainWords(unitBelow).replaceAll(/^[[(]|[\])]$/g, ''));
   const shown = written ?? below;
   const tags = tagsIn(rest);
@@ -90,13 +91,13 @@ export function readHeader(header: string, unitBelow: string): Named {
   const isByUnit = shown !== null && (isSure || below !== null) && isForceUnit(shown);
   const meaning = isByUnit && (byName === 'ignored' || byName === 'specimen') ? 'force' : byName;
   const specimen = tags.specimen ?? numberOf(rest, meaning);
-  return { meaning, unit: ratioUnit(shown, rest, meaning), tags: { ...tags, specimen }, stem: stemOf(rest) };
+  return { meaning, unit: ratioUnit(shown, plain, meaning), tags: { ...tags, specimen }, stem: stemOf(rest) };
 }
 
 /** A "stretch ratio" is 1 for the unstretched strip, whatever kind of ratio its unit says. */
-function ratioUnit(shown: TableUnit | null, rest: string, meaning: ColumnMeaning): TableUnit | null {
+function ratioUnit(shown: TableUnit | null, plain: string, meaning: ColumnMeaning): TableUnit | null {
   if (meaning !== 'extension' || (shown !== null && shown !== 'ratio')) return shown;
-  return /stretch ratio|\blambda\b|streckverh|l\/l0/.test(rest) ? 'stretch ratio' : shown;
+  return /stretch ratio|\blambda\b|streckverh|l\/l0/.test(plain) ? 'stretch ratio' : shown;
 }
 
 const isForceUnit = (unit: TableUnit): boolean => unitsFor('force').includes(unit);

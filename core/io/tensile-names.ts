@@ -41,7 +41,7 @@ const MEANINGS: readonly (readonly [ColumnMeaning, RegExp])[] = [
   ],
   [
     'extension',
-    /\bextensions?\b|elongation|\bstrain\b|stretch|displacement|\btravel\b|crosshead|\bstroke\b|\bposition\b|dehnung|verl.e?ngerung|l.e?ngen.e?nderung|weg\b|traverse|\ballongement\b|d.placement|d.formation|alargamiento|elongaci.n|desplazamiento|deformaci.n|\brecorrido\b|allungamento|spostamento|deformazione|\bcorsa\b|alongamento|deslocamento|deforma..o|\blambda\b|\bepsilon\b/,
+    /\bextensions?\b|elongation|\bstrain\b|stretch|displacement|\btravel\b|crosshead|\bstroke\b|\bposition\b|dehnung|verl.e?ngerung|l.e?ngen.e?nderung|l.e?ngung|weg\b|traverse|\ballongement\b|d.placement|d.formation|alargamiento|elongaci.n|desplazamiento|deformaci.n|\brecorrido\b|allungamento|spostamento|deformazione|\bcorsa\b|alongamento|deslocamento|deforma..o|\blambda\b|\bepsilon\b/,
   ],
   [
     'force',
