@@ -216,3 +216,7 @@ export const DIRECTION_ANSWERS: readonly { readonly direction: Direction; readon
   { direction: 'weft', word: 'weft' },
   { direction: 'bias', word: 'bias' },
 ];
+
+/** The little curve beside the tables, for whoever cannot see it. */
+export const typedCurveLabel = (strip: Direction | 'held', count: number): string =>
+  `${STRIP_WORDS[strip]}: force against extension as typed, ${count === 1 ? 'one strip' : `${count} strips`}.`;

@@ -82,18 +82,16 @@ export function withAnswer(
 }
 
 /** What the sheet on the bench already says answers the table's questions about the test piece. */
-export function answersFromDraft({ questions }: TensileTable, draft: BenchDraft): TableWish {
-  const { gauge, width, circumference } = draft.stretch;
+export function answersFromDraft({ questions }: TensileTable, { stretch }: BenchDraft): TableWish {
   const known = {
-    gaugeMm: numberIn(gauge),
-    widthMm: numberIn(width),
-    circumferenceMm: numberIn(circumference),
+    gaugeMm: positive(stretch.gauge),
+    widthMm: positive(stretch.width),
+    circumferenceMm: positive(stretch.circumference),
   };
-  const answers = (['gaugeMm', 'widthMm', 'circumferenceMm'] as const).flatMap((key) => {
-    const value = known[key];
-    return value !== null && value > 0 && questions.some(({ asks }) => asks === key) ? [[key, value]] : [];
-  });
-  return Object.fromEntries(answers) as TableWish;
+  return questions.reduce<TableWish>((wish, { asks }) => {
+    const value = asks === 'gaugeMm' || asks === 'widthMm' || asks === 'circumferenceMm' ? known[asks] : null;
+    return value === null ? wish : { ...wish, [asks]: value };
+  }, {});
 }
 
 /** The strips that are taken over; none while it is not said where one of them goes, or two go to one place. */
@@ -116,14 +114,15 @@ export function hasOtherStrips(draft: BenchDraft, wishes: readonly StripWish[]):
   );
 }
 
+const positive = (text: string): number | null => {
+  const value = numberIn(text);
+  return value !== null && value > 0 ? value : null;
+};
+
 /** The units the strips come in: the table's own where nothing else stands on the bench. */
 export function unitsTaken(draft: BenchDraft, { table }: Incoming, wishes: readonly StripWish[]): TakenUnits {
   const { stretch } = draft;
   const isAlone = !hasOtherStrips(draft, wishes);
-  const positive = (text: string): number | null => {
-    const value = numberIn(text);
-    return value !== null && value > 0 ? value : null;
-  };
   return {
     ...(isAlone ? EMPTY_DRAFT.stretch.units : stretch.units),
     test: isAlone ? table.test : stretch.test,
@@ -132,6 +131,10 @@ export function unitsTaken(draft: BenchDraft, { table }: Incoming, wishes: reado
     circumferenceMm: positive(stretch.circumference) ?? table.named.circumferenceMm?.value ?? null,
   };
 }
+
+/** What was typed, or the value where nothing was. */
+const filled = (text: string, value: number | null | undefined): string =>
+  isBlank(text) && value !== null && value !== undefined ? String(value) : text;
 
 /** The draft with strips taken over; what the sheet did not say of the test is filled in from the table. */
 export function withTaken(
@@ -145,8 +148,6 @@ export function withTaken(
   const { stretch } = draft;
   const { named } = incoming.table;
   const { wish } = incoming.file;
-  const filled = (text: string, value: number | null | undefined): string =>
-    isBlank(text) && value !== null && value !== undefined ? String(value) : text;
   const width = taken.find(({ widthMm }) => widthMm !== null)?.widthMm;
   const start = withPart(draft, 'stretch', {
     test: units.test,
@@ -165,11 +166,12 @@ function specimensOf({
   width,
 }: TakenStrip): readonly BenchDraft['stretch']['strips']['warp'][number][] {
   const count = Math.max(load.length, back.length, width.length);
-  const rows = (list: readonly (readonly [number, number])[] | undefined): readonly PairRow[] =>
-    (list ?? []).map(([extension, reading]) => [String(extension), String(reading)]);
   return Array.from({ length: count }, (_, index) => ({
     load: rows(load[index]),
     return: rows(back[index]),
     width: rows(width[index]),
   }));
 }
+
+const rows = (list: readonly (readonly [number, number])[] | undefined): readonly PairRow[] =>
+  (list ?? []).map(([extension, reading]) => [String(extension), String(reading)]);

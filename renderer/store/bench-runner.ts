@@ -56,80 +56,79 @@ export interface BenchRunner {
   readonly sheetText: () => Promise<string | null>;
 }
 
-/** An answer that somebody waits for; null where it was refused. */
-type Waiting = (answer: FromBench | null) => void;
+/** Questions to the worker and those who wait for their answers. */
+interface Desk {
+  /** The answer, or null where it was refused, which has then been told. */
+  readonly ask: (make: (turn: number) => ToBench) => Promise<FromBench | null>;
+  /** Asks for something that nobody waits for; its turn. */
+  readonly send: (make: (turn: number) => ToBench) => number;
+}
 
-/** Starts the bench's worker when it is first needed, and fits the draft whenever it has changed and rested a little. */
-export function createBenchRunner(
-  store: BenchStore,
-  { startWorker, later, tell }: BenchRunnerParts,
-): BenchRunner {
+/** Starts the worker when it is first needed. */
+function createDesk(
+  { startWorker, tell }: Pick<BenchRunnerParts, 'startWorker' | 'tell'>,
+  hearFit: (fit: Extract<FromBench, { kind: 'fitted' }>) => void,
+): Desk {
+  const waiting = new Map<number, (answer: FromBench | null) => void>();
   let worker: BenchWorker | null = null;
   let lastTurn = 0;
-  let fitTurn = 0;
-  let cancel: (() => void) | null = null;
-  const waiting = new Map<number, Waiting>();
-
-  const post = (message: ToBench): void => {
-    worker ??= startWorker(hear);
-    worker.post(message);
-  };
 
   const settle = (turn: number, answer: FromBench | null): void => {
     waiting.get(turn)?.(answer);
     waiting.delete(turn);
   };
 
-  function hear(message: FromBench): void {
-    switch (message.kind) {
-      case 'fitted': {
-        // Only the newest draft's answer counts.
-        if (message.turn !== fitTurn) return;
-        const { numbers, outcome } = message;
-        store.setState({ reading: { numbers, outcome, isStale: false } });
-        return;
-      }
-      case 'refused':
-        tell({ ...sayFault(message.fault), file: message.fault.file, tone: 'fault' });
-        settle(message.turn, null);
-        return;
-      case 'bug':
-        tell({ ...bugWords(message.message), file: null, tone: 'fault' });
-        // A worker that did not start answers nobody.
-        for (const turn of message.turn === null ? [...waiting.keys()] : [message.turn]) settle(turn, null);
-        return;
-      case 'sheet':
-      case 'beside':
-      case 'inspected':
-      case 'table':
-      case 'strips':
-      case 'sheetText':
-        settle(message.turn, message);
-        return;
-      default:
-        message satisfies never;
-    }
-  }
+  const hear = (message: FromBench): void => {
+    if (message.kind === 'fitted') hearFit(message);
+    else if (message.kind === 'refused') {
+      tell({ ...sayFault(message.fault), file: message.fault.file, tone: 'fault' });
+      settle(message.turn, null);
+    } else if (message.kind === 'bug') {
+      tell({ ...bugWords(message.message), file: null, tone: 'fault' });
+      // A worker that did not start answers nobody.
+      for (const turn of message.turn === null ? [...waiting.keys()] : [message.turn]) settle(turn, null);
+    } else settle(message.turn, message);
+  };
 
-  const ask = (make: (turn: number) => ToBench): Promise<FromBench | null> =>
-    new Promise((resolve) => {
-      const turn = ++lastTurn;
-      waiting.set(turn, resolve);
-      post(make(turn));
-    });
+  const send = (make: (turn: number) => ToBench): number => {
+    const turn = ++lastTurn;
+    worker ??= startWorker(hear);
+    worker.post(make(turn));
+    return turn;
+  };
+
+  return {
+    send,
+    ask: (make) =>
+      new Promise((resolve) => {
+        send((turn) => {
+          waiting.set(turn, resolve);
+          return make(turn);
+        });
+      }),
+  };
+}
+
+/** Fits the draft whenever it has changed and rested a little, and asks the worker what else the bench wants to know. */
+export function createBenchRunner(store: BenchStore, parts: BenchRunnerParts): BenchRunner {
+  let fitTurn = 0;
+  let cancel: (() => void) | null = null;
+  const { ask, send } = createDesk(parts, ({ turn, numbers, outcome }) => {
+    // Only the newest draft's answer counts.
+    if (turn === fitTurn) store.setState({ reading: { numbers, outcome, isStale: false } });
+  });
 
   const fit = (): void => {
     cancel = null;
-    const { parts, sheet } = store.getState().read;
-    fitTurn = ++lastTurn;
-    post({ kind: 'fit', turn: fitTurn, parts, sheet });
+    const { parts: read, sheet } = store.getState().read;
+    fitTurn = send((turn) => ({ kind: 'fit', turn, parts: read, sheet }));
   };
 
   store.subscribe(({ draft, isOpen }, before) => {
     const isNew = draft !== before.draft;
     if (!isOpen || (!isNew && before.isOpen)) return;
     cancel?.();
-    cancel = later(fit);
+    cancel = parts.later(fit);
   });
 
   return {

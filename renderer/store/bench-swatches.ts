@@ -3,6 +3,8 @@ import type { BenchState, BenchStore } from './bench-store.ts';
 import type { SwatchDeeds } from './swatch-runner.ts';
 import type { SwatchSubject } from './swatch-store.ts';
 
+const isShown = ({ isOpen, part }: BenchState): boolean => isOpen && part === 'swatch';
+
 /** Lays the bench's fabrics down as swatches while their page is open; what ran is stopped when it is left. */
 export function showSwatches({
   bench,
@@ -11,7 +13,6 @@ export function showSwatches({
   readonly bench: BenchStore;
   readonly swatchDeeds: SwatchDeeds;
 }): void {
-  const isShown = ({ isOpen, part }: BenchState): boolean => isOpen && part === 'swatch';
   bench.subscribe((state, before) => {
     const { outcome } = state.reading;
     if (!isShown(state)) {

@@ -37,6 +37,8 @@ export function takeStrips(
   });
 }
 
+const rounded = (value: number): number => Number(value.toPrecision(DIGITS));
+
 /** From per cent and N or mm into the bench's units; a table in its own units passes as it is. */
 function converter(
   { extension, force, width, gaugeMm, widthMm, test, circumferenceMm }: TakenUnits,
@@ -54,7 +56,6 @@ function converter(
   const perForce = newtonsFrom(1, force, { ...piece, test: 'strip' });
   const perWidth = 1000 * widthFrom(1, width, piece);
   const perExtension = 100 * extensionFrom(1, extension, piece);
-  const rounded = (value: number): number => Number(value.toPrecision(DIGITS));
   const perReading = of === 'force' ? perForce : perWidth;
   return (pairs) =>
     pairs.map(([percent, reading]): Pair => [

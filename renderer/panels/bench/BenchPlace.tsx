@@ -1,4 +1,4 @@
-import type { ReactElement, ReactNode } from 'react';
+import { useEffect, type ReactElement, type ReactNode } from 'react';
 import { BENCH_NOTICES, BENCH_PART_WORDS } from '../../../core/words/bench-place-words.ts';
 import { useBench, useLibrary, useSwatch, useTable } from '../../table.ts';
 import { Key } from '../Key.tsx';
@@ -25,7 +25,7 @@ export function BenchPlace({ swatchStage }: { readonly swatchStage: ReactNode })
         </button>
         <Key name="N" />
       </nav>
-      <main className={`bench-part ${part}`} aria-label={BENCH_PART_WORDS[part]}>
+      <main className={`bench-part part-${part}`} aria-label={BENCH_PART_WORDS[part]}>
         <BenchPartPage swatchStage={swatchStage} />
         <ImportSlip />
       </main>
@@ -72,6 +72,10 @@ function BenchLibrary(): ReactElement {
   const { benchDeeds, libraryDeeds } = useTable();
   const library = useLibrary((state) => state);
   const sheet = useBench(({ read }) => read.sheet);
+  const isUnopened = library.place.kind === 'unopened';
+  useEffect(() => {
+    if (isUnopened) void libraryDeeds.open();
+  }, [isUnopened, libraryDeeds]);
   return (
     <LibraryPage
       library={library}

@@ -1,20 +1,49 @@
 import type { ReactElement } from 'react';
 import { fixed } from '../../../core/sheet/number-format.ts';
 import { nextReadingText } from '../../../core/words/card-text.ts';
-import { STRIP_WORDS } from '../../../core/words/bench-place-words.ts';
+import type { DerivedLabel } from '../../../core/sheet/derived-number.ts';
+import { STRIP_WORDS, type BenchStep } from '../../../core/words/bench-place-words.ts';
 import { DIRECTIONS } from '../../store/bench-draft.ts';
 import type { FittedFabric, PartNumbers } from '../../store/bench-store.ts';
 import { useBench } from '../../table.ts';
 import { BenchRemarks } from './BenchRemarks.tsx';
+import { DerivedNumber } from './DerivedNumber.tsx';
+import { TypedCurve } from './TypedCurve.tsx';
 
-/** Beside the form: what the readings come to. */
+/** The numbers that each step gives, beside what stands in its own table. */
+const STEP_NUMBERS: Readonly<Record<BenchStep, readonly DerivedLabel[]>> = {
+  weigh: ['arealDensity'],
+  thickness: ['thickness', 'bulkDensity'],
+  stretch: ['coupling'],
+  bend: ['bendingLength', 'bendingRigidity', 'overallRigidity'],
+};
+
+/** Beside the form: what the readings come to, each number with what it rests on. */
 export function ComesOut(): ReactElement {
   const { numbers, outcome, isStale } = useBench(({ reading }) => reading);
+  const step = useBench((bench) => bench.step);
+  const fabric = outcome.kind === 'fabric' ? outcome.fabric : null;
   return (
     <aside className={`comes-out ${isStale ? 'stale' : ''}`} aria-label="What comes out">
-      <h2>What comes out</h2>
-      <PlainNumbers numbers={numbers} />
-      {outcome.kind === 'fabric' && <Pulls fabric={outcome.fabric} />}
+      <h2 className={step === 'stretch' ? 'hidden' : ''}>What comes out</h2>
+      {step === 'stretch' && <TypedCurve />}
+      {fabric === null ? (
+        step !== 'stretch' && <PlainNumbers numbers={numbers} />
+      ) : (
+        <>
+          {step === 'stretch' && <Pulls fabric={fabric} />}
+          <div>
+            {fabric.card.numbers
+              .filter(({ label }) => STEP_NUMBERS[step].includes(label))
+              .map((number) => (
+                <DerivedNumber key={number.id} number={number} />
+              ))}
+          </div>
+          {step === 'stretch' && fabric.card.coupling !== null && (
+            <p>{nextReadingText(fabric.card.coupling.next)}</p>
+          )}
+        </>
+      )}
       <BenchRemarks />
     </aside>
   );
@@ -42,7 +71,7 @@ function PlainNumbers({ numbers }: { readonly numbers: PartNumbers }): ReactElem
 const STRIP = 0.05;
 
 function Pulls({ fabric }: { readonly fabric: FittedFabric }): ReactElement | null {
-  const { strips, card } = fabric;
+  const { strips } = fabric;
   if (strips === null) return null;
   const stated = strips.warp.modulus;
   return (
@@ -78,13 +107,6 @@ function Pulls({ fabric }: { readonly fabric: FittedFabric }): ReactElement | nu
       </table>
       {DIRECTIONS.some((direction) => strips[direction].modulus.some((at) => at.beyondReadings)) && (
         <p className="hint">In brackets: beyond the last reading.</p>
-      )}
-      {card.coupling !== null && (
-        <p className="coupling">
-          Warp on weft: {fixed(card.coupling.band.shown, 0)}&nbsp;N/m, between{' '}
-          {fixed(card.coupling.band.low, 0)} and {fixed(card.coupling.band.high, 0)}.{' '}
-          {nextReadingText(card.coupling.next)}
-        </p>
       )}
     </>
   );

@@ -33,14 +33,12 @@ interface QuestionProps {
 function Question({ question, answer }: QuestionProps): ReactElement {
   const { what, remedy } = sayTableQuestion(question);
   const words = `${what} ${remedy}`;
-  switch (question.asks) {
-    case 'gaugeMm':
-    case 'circumferenceMm':
-    case 'widthMm':
-      return <LengthAsked words={words} answer={(value) => answer({ [question.asks]: value })} />;
-    default:
-      return <OneOf words={words} options={optionsOf(question)} answer={answer} />;
-  }
+  const { asks } = question;
+  return asks === 'gaugeMm' || asks === 'circumferenceMm' || asks === 'widthMm' ? (
+    <LengthAsked words={words} answer={(value) => answer({ [asks]: value })} />
+  ) : (
+    <OneOf words={words} options={optionsOf(question)} answer={answer} />
+  );
 }
 
 interface Option {

@@ -1,4 +1,12 @@
-import { memo, useCallback, useRef, type ClipboardEvent, type KeyboardEvent, type ReactElement } from 'react';
+import {
+  memo,
+  useCallback,
+  useLayoutEffect,
+  useRef,
+  type ClipboardEvent,
+  type KeyboardEvent,
+  type ReactElement,
+} from 'react';
 import { isSeveralCells, pastedCells, withPasted } from '../../store/bench-paste.ts';
 
 /** One column of a reading table. */
@@ -30,7 +38,10 @@ export function ReadingTable(props: ReadingTableProps): ReactElement {
   const body = useRef<HTMLTableSectionElement>(null);
   const count = Math.max(least, rows.length + 1);
   const latest = useRef({ rows, change, columnCount: columns.length });
-  latest.current = { rows, change, columnCount: columns.length };
+  // Rows that have not changed keep their deeds, so that a long table is not drawn anew at every key.
+  useLayoutEffect(() => {
+    latest.current = { rows, change, columnCount: columns.length };
+  });
 
   const type = useCallback((row: number, column: number, text: string): void => {
     const { rows: before, change: give, columnCount } = latest.current;

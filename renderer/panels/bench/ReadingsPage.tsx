@@ -21,7 +21,7 @@ export function ReadingsPage(): ReactElement {
   const step = useBench((bench) => bench.step);
   const Step = STEPS[step];
   return (
-    <div className="readings">
+    <div className="readings-page">
       <BenchSteps />
       <FabricLabel />
       <section className={`bench-form ${step}`} aria-label={STEP_WORDS[step]}>
