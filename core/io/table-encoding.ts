@@ -11,15 +11,19 @@ const SAMPLE = 2000;
  * @see RFC 3629, section 3 (UTF-8), the Unicode Standard, section 23.8 (byte order mark).
  */
 export function encodingOfTable(bytes: Uint8Array): TableEncoding {
-  if (bytes[0] === 0xff && bytes[1] === 0xfe) return 'utf-16le';
-  if (bytes[0] === 0xfe && bytes[1] === 0xff) return 'utf-16be';
+  const [first, second] = bytes;
+  if (first === 0xff && second === 0xfe) return 'utf-16le';
+  if (first === 0xfe && second === 0xff) return 'utf-16be';
+  return byZeros(bytes.subarray(0, SAMPLE)) ?? (isUtf8(bytes) ? 'utf-8' : 'windows-1252');
+}
+
+/** Text of Western languages in UTF-16 has a zero in every other byte. */
+function byZeros(sample: Uint8Array): TableEncoding | null {
   const zeros = { even: 0, odd: 0 };
-  const sample = bytes.subarray(0, SAMPLE);
   for (const [i, byte] of sample.entries()) if (byte === 0) zeros[i % 2 === 0 ? 'even' : 'odd']++;
   const many = sample.length / 4;
   if (zeros.odd > many && zeros.even === 0) return 'utf-16le';
-  if (zeros.even > many && zeros.odd === 0) return 'utf-16be';
-  return isUtf8(bytes) ? 'utf-8' : 'windows-1252';
+  return zeros.even > many && zeros.odd === 0 ? 'utf-16be' : null;
 }
 
 function isUtf8(bytes: Uint8Array): boolean {
