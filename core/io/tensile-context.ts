@@ -2,7 +2,7 @@ import { NO_TAGS, readHeader, tagsIn } from './tensile-columns.ts';
 import type { Tags } from './tensile-columns.ts';
 import { looksLikeNumber, readNumber } from './table-number.ts';
 import type { DecimalMark } from './table-number.ts';
-import { branchIn, contextKeyOf, directionIn, plainWords } from './tensile-names.ts';
+import { branchIn, contextKeyOf, directionIn, meaningOf, plainWords } from './tensile-names.ts';
 import type { ContextKey } from './tensile-names.ts';
 import { isLength, mmFrom, unitOf } from './tensile-units.ts';
 import type { NamedValue, NamedValues } from './tensile-table.ts';
@@ -63,7 +63,10 @@ function entryAt(cells: readonly string[], c: number, cell: string): ContextEntr
   if (key === null) return null;
   if (inside !== '') return { key, keyText, value: inside, unit: '', column: c + 1 };
   const value = cells[c + 1] ?? '';
-  return value === '' ? null : { key, keyText, value, unit: cells[c + 2] ?? '', column: c + 2 };
+  // Two names side by side are a header of results, not a name and its value.
+  const isName = ['extension', 'force', 'width', 'stripWidth'].includes(meaningOf(plainWords(value)));
+  if (value === '' || isName) return null;
+  return { key, keyText, value, unit: cells[c + 2] ?? '', column: c + 2 };
 }
 
 const mergeTags = (first: Tags, second: Tags): Tags => ({

@@ -28,7 +28,7 @@ const MEANINGS: readonly (readonly [ColumnMeaning, RegExp])[] = [
   ['time', /\btime\b|\bzeit\b|zeitpunkt|\btemps\b|\btiempo\b|\btempo\b|\bseconds?\b/],
   [
     'ignored',
-    /\b(speed|rate|velocity|stress|modulus|energy|work|power|temperature|humidity|limit|pre-?(load|tension)|load cell|maximum|density)\b|geschwindigkeit|spannung|\be-?modul|energie|arbeit|temperatur|feucht|grenz|vorkraft|vorspann|kraftmess|vitesse|contrainte|module|travail|velocidad|velocita|velocidade|tensione|tensao|energia|precarga/,
+    /\b(speed|rate|velocity|stress|modulus|energy|work|power|temperature|humidity|limit|pre-?(load|tension)|load cell|maximum|max|minimum|min|peak|break|density)\b|bruch|h.e?chst|geschwindigkeit|spannung|\be-?modul|energie|arbeit|temperatur|feucht|grenz|vorkraft|vorspann|kraftmess|vitesse|contrainte|module|travail|velocidad|velocita|velocidade|tensione|tensao|energia|precarga/,
   ],
   [
     'stripWidth',

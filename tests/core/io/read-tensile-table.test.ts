@@ -406,6 +406,23 @@ describe('the lines above the table', () => {
     ]);
   });
 
+  it('a table of results above the readings is passed over', () => {
+    const table = readTensileTable(
+      '"Specimen label","Width (mm)","Max. load (N)","Extension at break (mm)"\n"A","50","12","80"\n\n"Time (s)","Extension (mm)","Load (N)"\n"0","0","0"\n"1","8","1.2"\n',
+      { gaugeMm: 100 },
+    );
+    expect(table.curves).toMatchObject([
+      {
+        specimenName: null,
+        rows: [5, 6],
+        points: [
+          [0, 0],
+          [8, 1.2],
+        ],
+      },
+    ]);
+  });
+
   it('counts of specimens and cycles name no strip', () => {
     const table = readTensileTable('Number of specimens;3\nCycles;5\nExtension (%);Force (N)\n0;0\n20;3\n');
     expect(table.curves[0]).toMatchObject({ specimen: 1, specimenName: null, cycle: 1 });
