@@ -1,6 +1,14 @@
 import type { Branch, Direction } from '../fabric/fabric.ts';
 import { Fault } from '../fault/fault.ts';
-import { branchInHeader, cycleIn, directionIn, meaningOf, plainWords, specimenIn } from './tensile-names.ts';
+import {
+  branchInHeader,
+  cycleIn,
+  directionIn,
+  isOtherQuantity,
+  meaningOf,
+  plainWords,
+  specimenIn,
+} from './tensile-names.ts';
 import type { ColumnMeaning, ColumnWish, TableColumn, TableWish } from './tensile-table.ts';
 import { unitOf, unitsFor } from './tensile-units.ts';
 import type { TableUnit } from './tensile-units.ts';
@@ -88,8 +96,9 @@ export function readHeader(header: string, unitBelow: string): Named {
   const tags = tagsIn(rest);
   const byName = meaningOf(rest);
   // "Return (N)": the unit tells what the name does not.
+  const isUnnamed = (byName === 'ignored' && !isOtherQuantity(rest)) || byName === 'specimen';
   const isByUnit = shown !== null && (isSure || below !== null) && isForceUnit(shown);
-  const meaning = isByUnit && (byName === 'ignored' || byName === 'specimen') ? 'force' : byName;
+  const meaning = isUnnamed && isByUnit ? 'force' : byName;
   const specimen = tags.specimen ?? numberOf(rest, meaning);
   return { meaning, unit: ratioUnit(shown, plain, meaning), tags: { ...tags, specimen }, stem: stemOf(rest) };
 }

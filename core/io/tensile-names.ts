@@ -58,6 +58,10 @@ export function meaningOf(plain: string): ColumnMeaning {
   return MEANINGS.find(([, pattern]) => pattern.test(plain))?.[0] ?? 'ignored';
 }
 
+/** Whether a name is known to be none of a curve's quantities: a limit, a result, a speed. */
+export const isOtherQuantity = (plain: string): boolean =>
+  MEANINGS.some(([meaning, pattern]) => meaning === 'ignored' && pattern.test(plain));
+
 const DIRECTIONS: readonly (readonly [Direction, RegExp])[] = [
   // Before the others: "diagonal to the warp".
   [
