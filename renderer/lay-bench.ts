@@ -74,7 +74,7 @@ async function layText(parts: BenchParts, name: string, text: string): Promise<b
   const sheet = await benchRunner.readSheet(name, text);
   if (sheet === null) return false;
   benchActions.change(null, () => draftFromSheet(sheet));
-  bench.setState({ specimen: 0, incoming: null });
+  bench.setState({ strip: 'warp', specimen: 0, incoming: null });
   return true;
 }
 
@@ -110,6 +110,7 @@ function filesIn(parts: BenchParts): FilesIn {
     startAfresh: () => {
       benchActions.change(null, () => EMPTY_DRAFT);
       benchActions.chooseStep('weigh');
+      benchActions.chooseStrip('warp');
     },
     sayOfTable: (wish) =>
       guarded(async () => {

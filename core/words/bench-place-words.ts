@@ -147,6 +147,8 @@ export const TABLE_WORDS = {
 
 /** Short hints beside fields, once each. */
 export const BENCH_HINTS = {
+  empty:
+    'Type what the instruments say; or open a sheet or a tester’s table, or drop it here. A fabric comes out as soon as all four steps are read.',
   together: 'One strip of each direction on the pan at once, as ISO 3801 has it.',
   apart: 'Each direction for itself; blank cells are not counted.',
   pressure: 'Values taken under unlike pressures are not compared.',

@@ -35,6 +35,13 @@ function takenOver(draft: typeof EMPTY_DRAFT, incoming: Incoming) {
   return withTaken(draft, { taken: takeStrips(incoming.table, wishes, units), incoming, units });
 }
 
+/** The warp strip in SI, taken over into a bench that stands in these units. */
+function takenIn(units: typeof EMPTY_DRAFT.stretch.units) {
+  const draft = withPart(demoDraft(), 'stretch', { units });
+  const { sheet } = sheetFromDraft(takenOver(draft, open(demoTable)));
+  return readingsOf(checkBenchSheet(sheet)).stretched.strips.warp.load[0]!;
+}
+
 describe('a tester’s table', () => {
   it('fills the direction it names, and what the sheet did not say of the test', () => {
     const { stretch } = takenOver(EMPTY_DRAFT, open(demoTable));
@@ -68,14 +75,9 @@ describe('a tester’s table', () => {
   });
 
   it('means the same in whatever units it is taken over', () => {
-    const read = (units: typeof EMPTY_DRAFT.stretch.units) => {
-      const draft = withPart(demoDraft(), 'stretch', { units });
-      const { sheet } = sheetFromDraft(takenOver(draft, open(demoTable)));
-      return readingsOf(checkBenchSheet(sheet)).stretched.strips.warp.load[0]!;
-    };
-    const plain = read({ extension: '%', force: 'N', width: 'mm' });
+    const plain = takenIn({ extension: '%', force: 'N', width: 'mm' });
     for (const force of ['gf', 'kgf', 'N/m', 'N/5 cm', 'gf/cm'] as const) {
-      const other = read({ extension: 'mm', force, width: 'ratio' });
+      const other = takenIn({ extension: 'mm', force, width: 'ratio' });
       expect(other).toHaveLength(plain.length);
       other.forEach((reading, i) => {
         expect(reading.extension).toBeCloseTo(plain[i]!.extension, 6);
@@ -133,6 +135,8 @@ it.each([
   expect(readText(bytes)).toBe('Dehnung (%);Länge');
 });
 
+const fabrics = (text: string) => (JSON.parse(text) as { fabrics: { id: string; sheet: string }[] }).fabrics;
+
 describe('onto the form', () => {
   const study = {
     name: 'a.study.json',
@@ -146,8 +150,6 @@ describe('onto the form', () => {
     }),
     readBeside: (path: string) => Promise.resolve(new TextEncoder().encode(`file ${path}`)),
   };
-  const fabrics = (text: string) =>
-    (JSON.parse(text) as { fabrics: { id: string; sheet: string }[] }).fabrics;
   const read = async (opened: typeof study, path: string) =>
     new TextDecoder().decode((await opened.readBeside(path)) ?? undefined);
 

@@ -22,7 +22,7 @@ function placed(spoilt: BenchDraft) {
   try {
     readBenchSheet(JSON.stringify(sheetFromDraft(spoilt).sheet));
   } catch (error) {
-    if (error instanceof Fault) return placeOfFault(error as unknown as PostedFault, spoilt);
+    if (error instanceof Fault) return placeOfFault(error as PostedFault, spoilt);
     throw error;
   }
   throw new Error('these readings were to be refused');

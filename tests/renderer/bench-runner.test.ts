@@ -10,6 +10,8 @@ import { demoSheetText } from '../help/demo-sheet.ts';
 
 const demo = () => checkBenchSheet(JSON.parse(demoSheetText('tern-210')));
 
+const nobody = (): void => undefined;
+
 /** A bench whose worker is written down, and whose later comes when it is told to. */
 function layBench() {
   const store = createBenchStore();
@@ -17,7 +19,7 @@ function layBench() {
   const posted: ToBench[] = [];
   const told: Notice[] = [];
   const pending: { work: () => void; isCancelled: boolean }[] = [];
-  let say: (message: FromBench) => void = () => undefined;
+  let say: (message: FromBench) => void = nobody;
   let started = 0;
   const runner = createBenchRunner(store, {
     startWorker: (hear) => {

@@ -1,12 +1,14 @@
 import type { ReactElement } from 'react';
 import type { Finding } from '../../../core/fault/finding.ts';
 import {
+  BENCH_HINTS,
   STEP_ORDER,
   STEP_WORDS,
   stillToReadWords,
   type BenchStep,
 } from '../../../core/words/bench-place-words.ts';
 import { sayFault, sayFinding } from '../../../core/words/say.ts';
+import { EMPTY_DRAFT } from '../../store/bench-draft.ts';
 import type { BenchState } from '../../store/bench-store.ts';
 import { placeOfFault, placeOfFinding } from '../../store/bench-places.ts';
 import { useBench, useTable } from '../../table.ts';
@@ -43,6 +45,7 @@ function StillToRead({ state }: { readonly state: BenchState }): ReactElement | 
   );
   return (
     <div className="bench-remarks">
+      {state.draft === EMPTY_DRAFT && <p>{BENCH_HINTS.empty}</p>}
       {wrong.some(({ step }) => step === state.step || step === 'label') && (
         <p>Some fields cannot be read; they are marked.</p>
       )}

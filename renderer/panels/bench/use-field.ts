@@ -1,4 +1,5 @@
 import { PROBLEM_WORDS } from '../../../core/words/bench-place-words.ts';
+import { CURVES, STRIPS } from '../../store/bench-draft.ts';
 import type { BenchState } from '../../store/bench-store.ts';
 import { placeOfFault } from '../../store/bench-places.ts';
 import { useBench } from '../../table.ts';
@@ -19,12 +20,22 @@ export function faultyField({ reading, draft }: Pick<BenchState, 'reading' | 'dr
 export function noteAt(state: BenchState, place: string, typed: string): FieldNote | null {
   const problem = state.read.problems.find((one) => one.place === place);
   if (problem !== undefined && problem.kind !== 'asked') {
-    // What is missing is told as still to read; only half a row stands out by its blank half.
-    return problem.kind === 'missing' && !/\[\d+\]\[\d\]$/.test(place)
+    // What is missing is told as still to read; only half a row that was left behind stands out.
+    return problem.kind === 'missing' && !isLeftBehind(state, place)
       ? null
       : { text: PROBLEM_WORDS[problem.kind](typed) };
   }
   return faultyField(state) === place ? { text: '' } : null;
+}
+
+/** True in a row of a reading table after which others have been typed. */
+function isLeftBehind({ draft }: Pick<BenchState, 'draft'>, place: string): boolean {
+  const [, strip, specimen, curve, row] = /^stretch\.(\w+)\[(\d+)\]\.(\w+)\[(\d+)\]/.exec(place) ?? [];
+  const name = STRIPS.find((one) => one === strip);
+  const table = CURVES.find((one) => one === curve);
+  if (name === undefined || table === undefined) return false;
+  const rows = draft.stretch.strips[name][Number(specimen)]?.[table] ?? [];
+  return Number(row) < rows.length - 1;
 }
 
 export function useFieldNote(place: string, typed: string): FieldNote | null {
