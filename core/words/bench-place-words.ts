@@ -197,10 +197,9 @@ export const IMPORT_WORDS = {
   putAway: 'Put away',
   understood: (rows: number, test: 'strip' | 'loop') =>
     `${rows} rows, ${test === 'loop' ? 'pulled as loops' : 'pulled as strips'}. This is how the columns were understood:`,
-  left: (more: number, unused: number) =>
-    [more > 0 ? `${more} more columns` : '', unused > 0 ? `${unused} not used` : '']
-      .filter((text) => text !== '')
-      .join(', '),
+  noHeader: 'no header',
+  readAs: (column: number) => `Column ${column} is read as`,
+  left: (more: number) => `${more} more columns`,
   takeOver: 'Take over',
   cycle: 'Which loading?',
   unsaid: 'Strips whose direction the table does not say',

@@ -239,6 +239,41 @@ describe('a sheet', () => {
     expect(await cell.inputValue()).toBe('0.5');
   });
 
+  it('asks what a table does not say, and takes the strips where one says', async () => {
+    const rows = [
+      'Strip;Ext (mm);Force',
+      '1;0;0',
+      '1;10;1,6',
+      '1;20;3,1',
+      '1;30;4,4',
+      '2;0;0',
+      '2;10;1,7',
+      '2;20;3,0',
+      '2;30;4,5',
+    ];
+    await bench()
+      .locator('input[type=file]')
+      .setInputFiles({ name: 'plain.csv', mimeType: 'text/csv', buffer: Buffer.from(rows.join('\n')) });
+    const slip = page.getByRole('region', { name: 'A tester’s table' });
+    await slip.getByLabel(/Which column is the extension/).selectOption('1');
+    await slip.getByLabel('Column 1 is read as').selectOption('specimen');
+    await slip.getByLabel(/does not say its unit/).selectOption({ label: 'N (likely)' });
+    await slip.getByLabel(/gauge length is needed/).fill('50');
+    await page.keyboard.press('Enter');
+    const takeOver = slip.getByRole('button', { name: 'Take over' });
+    const goesTo = slip.getByLabel(/direction the table does not say/);
+    await goesTo.waitFor();
+    // Nobody says for the person which way the strips were cut.
+    expect(await takeOver.isEnabled()).toBe(false);
+    await goesTo.selectOption('weft');
+    await takeOver.click();
+    // 30 mm on 50 mm.
+    await expect.poll(() => field('Pulled out, Extension, row 4').inputValue()).toBe('60');
+    await word('Strip 2').click();
+    expect(await field('Pulled out, Force, row 4').inputValue()).toBe('4.5');
+    expect(await field('Gauge length, mm').inputValue()).toBe('50');
+  });
+
   it('that cannot be read is explained, and what was typed stays', async () => {
     await field('Fabric').fill('Stays');
     await bench()

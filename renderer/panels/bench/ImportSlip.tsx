@@ -1,10 +1,10 @@
 import type { ReactElement } from 'react';
-import type { TableColumn } from '../../../core/io/tensile-table.ts';
+import type { ColumnMeaning } from '../../../core/io/tensile-table.ts';
 import { IMPORT_WORDS, STRIP_WORDS } from '../../../core/words/bench-place-words.ts';
 import { columnMeaningWords } from '../../../core/words/table-words.ts';
 import { sayFinding } from '../../../core/words/say.ts';
 import { STRIPS } from '../../store/bench-draft.ts';
-import { stripWishes, type Incoming, type IncomingStrip } from '../../store/bench-import.ts';
+import { stripWishes, withAnswer, type Incoming, type IncomingStrip } from '../../store/bench-import.ts';
 import { useBench, useTable } from '../../table.ts';
 import { ImportQuestions } from './ImportQuestions.tsx';
 
@@ -25,7 +25,7 @@ export function ImportSlip(): ReactElement | null {
         </button>
       </header>
       <p className="soft">{IMPORT_WORDS.understood(table.rowCount, table.test)}</p>
-      <Columns columns={table.columns} />
+      <Columns incoming={incoming} />
       {table.questions.length > 0 ? (
         <ImportQuestions key={table.questions.length} incoming={incoming} />
       ) : (
@@ -46,10 +46,25 @@ export function ImportSlip(): ReactElement | null {
   );
 }
 
-/** Columns that mean something, as they were understood. */
-function Columns({ columns }: { readonly columns: readonly TableColumn[] }): ReactElement {
-  const used = columns.filter(({ meaning }) => meaning !== 'ignored');
-  const left = columns.length - used.length;
+/** Columns shown at most. */
+const MOST_COLUMNS = 10;
+const MEANINGS = Object.keys(columnMeaningWords).filter(
+  (meaning): meaning is ColumnMeaning => meaning in columnMeaningWords,
+);
+
+/** Columns as they were understood; a word that is wrong is changed in its place. */
+function Columns({ incoming }: { readonly incoming: Incoming }): ReactElement {
+  const { benchDeeds } = useTable();
+  const { file, table } = incoming;
+  const say = (column: number, typed: string): void => {
+    const meaning = MEANINGS.find((one) => one === typed);
+    if (meaning !== undefined)
+      void benchDeeds.sayOfTable(withAnswer(file.wish, { column: { column, meaning } }));
+  };
+  // What means something stands first.
+  const columns = table.columns.toSorted(
+    (a, b) => Number(a.meaning === 'ignored') - Number(b.meaning === 'ignored'),
+  );
   return (
     <table className="sheet figures import-columns">
       <thead>
@@ -60,18 +75,30 @@ function Columns({ columns }: { readonly columns: readonly TableColumn[] }): Rea
         </tr>
       </thead>
       <tbody>
-        {used.slice(0, 8).map(({ column, header, meaning, unit }) => (
-          <tr key={`${column} ${header}`}>
+        {columns.slice(0, MOST_COLUMNS).map(({ column, headerRow, header, meaning, unit }) => (
+          <tr key={`${column} ${headerRow}`}>
             <th scope="row">
-              {column} · {header === '' ? 'no header' : header}
+              {column} · {header === '' ? IMPORT_WORDS.noHeader : header}
             </th>
-            <td>{columnMeaningWords[meaning]}</td>
+            <td>
+              <select
+                aria-label={IMPORT_WORDS.readAs(column)}
+                value={meaning}
+                onChange={({ target }) => say(column, target.value)}
+              >
+                {MEANINGS.map((one) => (
+                  <option key={one} value={one}>
+                    {columnMeaningWords[one]}
+                  </option>
+                ))}
+              </select>
+            </td>
             <td>{unit ?? '–'}</td>
           </tr>
         ))}
       </tbody>
-      {left + Math.max(0, used.length - 8) > 0 && (
-        <caption className="import-left">{IMPORT_WORDS.left(used.length - 8, left)}</caption>
+      {columns.length > MOST_COLUMNS && (
+        <caption className="import-left">{IMPORT_WORDS.left(columns.length - MOST_COLUMNS)}</caption>
       )}
     </table>
   );
