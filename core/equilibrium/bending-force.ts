@@ -56,11 +56,16 @@ export function slenderRigidity({ warp, weft, twist }: BendingTensor, angle: num
   return 1 / ((c * c) / warp + (s * s) / weft + (c * s) / twist);
 }
 
+/** h/2 of weight from the cells beyond the row and CLAMP h/2 from those before it make the 2 h that 2 B / h takes. */
+const CLAMP = 3;
+
 /** A flat sheet's resistance to bending: E = x' K x / 2 for each coordinate, K fixed. */
 export interface Bending {
   readonly pattern: BlockPattern;
   /** One number per block: times the unit matrix, N/m; B. */
   readonly values: Float64Array;
+  /** How the curvature of each triangle was read. */
+  readonly curvature: CurvaturePatches;
 }
 
 /**
@@ -72,25 +77,35 @@ export interface Bending {
  * so this is the plate's energy, and quadratic: its stiffness is the same everywhere and never negative. Stretching
  * breaks that only by the square of how stretch varies over a bending radius.
  *
+ * Triangles whose corners are all held count {@link CLAMP} times: the hinge along the last held row stands for the half
+ * cell beyond it only, whose stiffness is 2 B / h, while hinges within the sheet stand for h, B / h.
+ *
+ * @param held - 1 where a coordinate is held; 3*V.
  * @see Bergou, Wardetzky, Harmon, Zorin & Grinspun, A quadratic bending model for inextensible surfaces, SGP 2006.
  */
-export function createBending(sheet: FlatSheet, tensor: BendingTensor): Bending {
-  const read = curvaturePatches(sheet);
-  const pattern = patternOfPatches(read.patches, sheet.flat.length / 2);
+export function createBending(sheet: FlatSheet, tensor: BendingTensor, held: Uint8Array): Bending {
+  const curvature = curvaturePatches(sheet);
+  const pattern = patternOfPatches(curvature.patches, sheet.flat.length / 2);
   const values = new Float64Array(pattern.columns.length);
   const { triangles } = sheet;
   for (let t = 0; 3 * t < triangles.length; t++) {
-    addTriangle({ pattern, values }, read, tensor, { t, area: flatArea(sheet, t) });
+    const clamped = [0, 1, 2].every((k) => isHeld(held, triangles[3 * t + k]!));
+    const area = (clamped ? CLAMP : 1) * flatArea(sheet, t);
+    addTriangle({ pattern, values, curvature }, tensor, { t, area });
   }
-  return { pattern, values };
+  return { pattern, values, curvature };
 }
 
+const isHeld = (held: Uint8Array, v: number): boolean =>
+  held[3 * v] === 1 && held[3 * v + 1] === 1 && held[3 * v + 2] === 1;
+
 function addTriangle(
-  { pattern, values }: Bending,
-  { patches: { start, list }, weights: { uu, vv, uv } }: CurvaturePatches,
+  { pattern, values, curvature }: Bending,
   { warp, weft, twist }: BendingTensor,
   { t, area }: { t: number; area: number },
 ): void {
+  const { start, list } = curvature.patches;
+  const { uu, vv, uv } = curvature.weights;
   for (let i = start[t]!; i < start[t + 1]!; i++) {
     const a = area * warp * uu[i]!;
     const b = area * weft * vv[i]!;

@@ -64,7 +64,7 @@ export interface SheetSystem {
 export function sheetSystem(problem: SheetProblem, positions: Float64Array): SheetSystem {
   const { sheet, held, support } = problem;
   const vertexCount = positions.length / 3;
-  const bending = createBending(sheet, problem.bending);
+  const bending = createBending(sheet, problem.bending, held);
   const plane = createPlane(sheet, problem.plane, bending.pattern);
   const weights = vertexWeights(sheet.triangles, plane.restArea, problem.arealDensity);
   const area = flatVertexAreas(sheet);

@@ -118,7 +118,7 @@ export function* settleStrip(
 
 function flatPositions({ along }: StripMesh): Float64Array {
   const positions = new Float64Array((3 * along.length) / 2);
-  for (let v = 0; 3 * v < positions.length; v++) positions.set([along[2 * v]!, 0, along[2 * v + 1]!], 3 * v);
+  for (let v = 0; 3 * v < positions.length; v++) positions.set([along[2 * v]!, 0, -along[2 * v + 1]!], 3 * v);
   return positions;
 }
 

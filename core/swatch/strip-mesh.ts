@@ -22,23 +22,21 @@ export interface StripSize {
 
 /** Cells across that make the triangles of a strip nearly equilateral. */
 export const evenColumns = (overhang: number, width: number, hangingRows: number): number =>
-  Math.max(3, Math.round((width * (hangingRows - 0.5) * Math.sqrt(3)) / 2 / overhang));
+  Math.max(3, Math.round((width * hangingRows * Math.sqrt(3)) / 2 / overhang));
 
 /**
  * A strip of rows across, every other row shifted by half a cell, so that triangles are nearly equilateral and lean to
  * neither side. Rows come in order, the free end last.
- *
- * The edge lies midway between two rows: what is bent by one clamped row acts as a clamp half a row before it.
  */
 export function stripMesh({ overhang, width, angle, hangingRows, lyingRows, columns }: StripSize): StripMesh {
-  const spacing = overhang / (hangingRows - 0.5);
+  const spacing = overhang / hangingRows;
   const along: number[] = [];
   const triangles: number[] = [];
   let below = 0;
-  for (let row = 0; row < lyingRows + hangingRows; row++) {
+  for (let row = 0; row <= lyingRows + hangingRows; row++) {
     const own = along.length / 2;
     const shifted = (row - lyingRows) % 2 !== 0;
-    const s = (row - lyingRows + 0.5) * spacing;
+    const s = (row - lyingRows) * spacing;
     for (const place of places(columns, shifted)) along.push(s, width * (place / columns - 0.5));
     if (row > 0)
       joinRows(
@@ -49,7 +47,7 @@ export function stripMesh({ overhang, width, angle, hangingRows, lyingRows, colu
       );
     below = own;
   }
-  const lies = Uint8Array.from({ length: along.length / 2 }, (_, v) => (along[2 * v]! < spacing ? 1 : 0));
+  const lies = Uint8Array.from({ length: along.length / 2 }, (_, v) => (along[2 * v]! <= 0 ? 1 : 0));
   return {
     flat: turn(along, angle),
     triangles: Uint32Array.from(triangles),

@@ -17,6 +17,10 @@ export type SwatchWish =
       readonly test: 'drape';
       /** Wanted number of vertices of the finest mesh. */
       readonly vertexCount: number;
+      /** Radius of the specimen, m; 0.15 if left out. */
+      readonly specimenRadius?: number;
+      /** False leaves off the disc that the test lays on top; true if left out. */
+      readonly covered?: boolean;
     }
   | {
       /** A strip pushed over an edge until its end touches a slope. */
