@@ -261,7 +261,7 @@ describe('a sheet', () => {
     await slip.getByLabel(/gauge length is needed/).fill('50');
     await page.keyboard.press('Enter');
     const takeOver = slip.getByRole('button', { name: 'Take over' });
-    const goesTo = slip.getByLabel(/direction the table does not say/);
+    const goesTo = slip.getByRole('combobox', { name: /direction the table does not say/ });
     await goesTo.waitFor();
     // Nobody says for the person which way the strips were cut.
     expect(await takeOver.isEnabled()).toBe(false);

@@ -2,7 +2,7 @@ import type { ReactElement } from 'react';
 import { isBlank, trimmed, type Repeats } from '../../store/bench-draft.ts';
 import { useBench } from '../../table.ts';
 import { ReadingTable } from './ReadingTable.tsx';
-import { noteAt } from './use-field.ts';
+import { faultyField, noteAt } from './use-field.ts';
 
 interface RepeatColumn {
   readonly name: string;
@@ -25,6 +25,7 @@ const LEAST = 6;
 /** Repeats of one reading, a column per direction. */
 export function RepeatTable({ caption, columns, change }: RepeatTableProps): ReactElement {
   const state = useBench((bench) => bench);
+  const faulty = faultyField(state);
   const height = Math.max(0, ...columns.map(({ values }) => values.length));
   const rows = Array.from({ length: height }, (_, row) => columns.map(({ values }) => values[row] ?? ''));
   return (
@@ -35,7 +36,7 @@ export function RepeatTable({ caption, columns, change }: RepeatTableProps): Rea
       least={LEAST}
       noteAt={(row, column) => {
         const { place, values } = columns[column]!;
-        return noteAt(state, `${place}[${row}]`, values[row] ?? '')?.text ?? null;
+        return noteAt(state, `${place}[${row}]`, values[row] ?? '', faulty)?.text ?? null;
       }}
       change={(next, key) =>
         change(

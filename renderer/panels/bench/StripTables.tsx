@@ -13,7 +13,7 @@ import {
 import { useBench, useTable } from '../../table.ts';
 import { Choice } from './Fields.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
-import { noteAt } from './use-field.ts';
+import { faultyField, noteAt } from './use-field.ts';
 
 /** Rows of a table before anything is typed: every 10 % up to 100 % and the start. */
 const LEAST = 12;
@@ -99,6 +99,7 @@ interface CurveTableProps {
 function CurveTable({ strip, curve }: CurveTableProps): ReactElement {
   const { benchActions } = useTable();
   const state = useBench((bench) => bench);
+  const faulty = faultyField(state);
   const { specimen } = state;
   const { units, strips } = state.draft.stretch;
   const rows = (strips[strip][specimen] ?? EMPTY_SPECIMEN)[curve];
@@ -115,7 +116,7 @@ function CurveTable({ strip, curve }: CurveTableProps): ReactElement {
       rows={rows}
       least={LEAST}
       noteAt={(row, column) =>
-        noteAt(state, `${place}[${row}][${column}]`, rows[row]?.[column] ?? '')?.text ?? null
+        noteAt(state, `${place}[${row}][${column}]`, rows[row]?.[column] ?? '', faulty)?.text ?? null
       }
       change={(next, key) =>
         benchActions.change(key && `${place} ${key}`, (draft) =>

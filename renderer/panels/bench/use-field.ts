@@ -16,8 +16,17 @@ export function faultyField({ reading, draft }: Pick<BenchState, 'reading' | 'dr
   return outcome.kind === 'fault' ? placeOfFault(outcome.fault, draft).field : null;
 }
 
-/** The note at one field; null where all is well or nothing stands there yet. */
-export function noteAt(state: BenchState, place: string, typed: string): FieldNote | null {
+/**
+ * The note at one field; null where all is well or nothing stands there yet.
+ *
+ * @param faulty - {@link faultyField} of the state, found once for all cells of a table.
+ */
+export function noteAt(
+  state: BenchState,
+  place: string,
+  typed: string,
+  faulty: string | null,
+): FieldNote | null {
   const problem = state.read.problems.find((one) => one.place === place);
   if (problem !== undefined && problem.kind !== 'asked') {
     // What is missing is told as still to read; only half a row that was left behind stands out.
@@ -25,7 +34,7 @@ export function noteAt(state: BenchState, place: string, typed: string): FieldNo
       ? null
       : { text: PROBLEM_WORDS[problem.kind](typed) };
   }
-  return faultyField(state) === place ? { text: '' } : null;
+  return faulty === place ? { text: '' } : null;
 }
 
 /** True in a row of a reading table after which others have been typed. */
@@ -40,5 +49,5 @@ function isLeftBehind({ draft }: Pick<BenchState, 'draft'>, place: string): bool
 
 export function useFieldNote(place: string, typed: string): FieldNote | null {
   const state = useBench((bench) => bench);
-  return noteAt(state, place, typed);
+  return noteAt(state, place, typed, faultyField(state));
 }
