@@ -11,7 +11,8 @@ export interface ChartAxis {
 }
 
 /**
- * The axis that holds every value: ends on numbered marks, so that pictures drawn with it compare.
+ * The axis that holds every value: ends on numbered marks, so that pictures drawn with it compare. Below zero it goes no
+ * farther than a fine mark asks: a load cell's noise about 0 N does not push the curves together.
  *
  * @param values - In the printed unit; what is not finite is left out.
  * @param atMost - Most parts between numbered marks.
@@ -28,14 +29,16 @@ export function axisHolding(values: Iterable<number>, atMost: number, always: re
   // Nothing but one value: any axis that has it at its foot will do.
   if (high === low) high = low + 1;
   const step = roundStep(high - low, atMost);
-  const ends = { low: downTo(low, step), high: -downTo(-high, step) };
-  const ticks = ticksBetween(ends.low, ends.high, Math.round((ends.high - ends.low) / step));
+  const ends = { low: downTo(low, low < 0 ? step / FINE_PARTS : step), high: -downTo(-high, step) };
+  const ticks = ticksBetween(ends.low, ends.high, (ends.high - ends.low) / step);
   return {
     ...ends,
     numbered: ticks.numbered.map((at) => ({ at, label: fixed(at, ticks.decimals) })),
     fine: ticks.fine,
   };
 }
+
+const FINE_PARTS = 5;
 
 /** Values that miss a mark but for rounding count as on it. */
 const SLACK = 1e-9;

@@ -24,8 +24,8 @@ export interface DirectionChart {
 /** The curves of one or two fabrics, ready to be drawn; every chart has the same axes. */
 export interface StripChartSheet {
   readonly unit: StripUnit;
-  /** Decimals of a force. */
-  readonly decimals: number;
+  /** Decimals of a force and of what is missed of it. */
+  readonly decimals: { readonly force: number; readonly miss: number };
   /** Extension, %. */
   readonly extension: ChartAxis;
   /** Force, in `unit`. */
@@ -42,6 +42,9 @@ export const CHART_DIRECTIONS: readonly Direction[] = ['warp', 'weft', 'bias'];
 
 /** A stated extension beyond every reading is still shown if the axis need not grow by more than this. */
 const ROOM_BEYOND = 1.35;
+
+/** A slack strip of the law may push by a hair: this share of the greatest force does not lower the axis. */
+const HAIR = 0.005;
 
 /** Most parts between numbered marks. */
 const PARTS = { extension: 6, force: 6, width: 3 } as const;
@@ -68,14 +71,28 @@ export function stripCharts(fabrics: readonly ChartedFabric[], unit: StripUnit):
     .flatMap(({ modulus }) => modulus.map(({ extension }) => extension))
     .filter((at) => at <= room);
   const forces = [...values(force)];
-  const roomAbove = ROOM_BEYOND * forces.reduce((most, value) => Math.max(most, value), 0);
+  const most = forces.reduce((greatest, value) => Math.max(greatest, value), 0);
+  const roomAbove = ROOM_BEYOND * most;
+  const drawn = force.flatMap(({ fitted }) => fitted.map(([, value]) => value));
   const ahead = force.flatMap(({ beyond }) => beyond.map(([, value]) => value));
   return {
     unit,
-    decimals: unit === 'N/m' ? 1 : 2,
+    decimals: unit === 'N/m' ? { force: 0, miss: 2 } : { force: 2, miss: 3 },
     extension: axisHolding([...read, ...stated], PARTS.extension, [0]),
-    force: axisHolding([...forces, ...ahead.filter((value) => value <= roomAbove)], PARTS.force, [0]),
-    width: axisHolding(values(width), PARTS.width, [0.9, 1]),
+    force: axisHolding(
+      [
+        ...forces,
+        ...drawn.filter((value) => value > -HAIR * most),
+        ...ahead.filter((value) => value <= roomAbove),
+      ],
+      PARTS.force,
+      [0],
+    ),
+    width: axisHolding(
+      [...values(width), ...width.flatMap(({ fitted }) => fitted.map(([, ratio]) => ratio))],
+      PARTS.width,
+      [0.9, 1],
+    ),
     charts,
     fabrics,
   };
@@ -91,13 +108,13 @@ function* extensions(curves: readonly CurveTrace[]): Generator<number> {
   }
 }
 
-/** Every value that must stay on the paper, whiskers included. */
+/** Every value read, whiskers included: all of it must stay on the paper. */
 function* values(curves: readonly CurveTrace[]): Generator<number> {
-  for (const { readings, specimens, fitted } of curves) {
+  for (const { readings, specimens } of curves) {
     for (const { value, deviation } of readings) {
       yield value + (deviation ?? 0);
       yield value - (deviation ?? 0);
     }
-    for (const points of [...specimens, fitted]) for (const [, value] of points) yield value;
+    for (const points of specimens) for (const [, value] of points) yield value;
   }
 }

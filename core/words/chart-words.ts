@@ -25,13 +25,14 @@ export const CURVE_WORDS: Readonly<Record<ChartedCurve, string>> = {
 /** Standing words of the charts. */
 export const CHART_WORDS = {
   title: 'Strip curves',
-  extension: 'extension',
+  extension: 'extension, %',
   width: 'width ratio',
   invented: 'invented',
   inventedLong: 'readings invented for demonstration',
   /** Where nothing is pointed at. */
   idle: 'Point at a reading, or step through them with the arrow keys. The lines are a strip of the fitted fabric, pulled in the computer.',
   assumed: 'not read: a usual width',
+  widthNotRead: 'not read: as the fitted fabric has it',
   noReturn: 'no way back read',
   savePicture: 'Save picture',
   saveText: 'Save numbers',
@@ -41,13 +42,14 @@ export const CHART_WORDS = {
 
 /** What the legend says of each line and mark. */
 export const CHART_LEGEND = {
-  read: 'read, mean of the strips',
-  deviation: '± sd',
+  read: 'read',
+  mean: 'read, mean ± sd',
   specimen: 'each strip',
   fitted: 'fitted, pulled out',
   back: 'fitted, let back',
   held: 'width held',
-  beyond: 'beyond the last reading',
+  beyond: 'beyond the readings',
+  modulus: 'modulus',
   loop: 'work kept by the strip',
   assumed: 'width assumed',
 } as const;
@@ -55,8 +57,8 @@ export const CHART_LEGEND = {
 /** Heads of the table of numbers. */
 export const NUMBER_HEADS = {
   modulus: (unit: StripUnit): string => `${unit} at`,
-  rms: 'misses, rms',
-  worst: 'at worst',
+  rms: 'rms miss',
+  worst: 'worst miss',
   percent: '%',
 } as const;
 
@@ -68,11 +70,16 @@ export const CHART_NOTES: readonly string[] = [
   'By energy: the work that the strip does not give back, out and back as read. By force: how much less it pulls on the way back at one extension. The two are different numbers.',
 ];
 
-/** `Tern 210, lot T-0417 (invented), mean of 3`. */
-export function chartedFabricText({ name, lot, invented }: ChartedFabric, longest = 48): string {
+/** `Tern 210 (invented), lot T-0417, 3 strips each way`. */
+export function chartedFabricText({ name, lot, invented, strips }: ChartedFabric, longest = 48): string {
   const short = name.length > longest ? `${name.slice(0, longest - 1)}…` : name;
   const shown = invented && !/\binvented\b/i.test(short) ? `${short} (${CHART_WORDS.invented})` : short;
-  return lot === '' ? shown : `${shown}, lot ${lot}`;
+  const repeats = Math.max(...Object.values(strips).map(({ load }) => load.specimens.length));
+  return [
+    shown,
+    ...(lot === '' ? [] : [`lot ${lot}`]),
+    ...(repeats > 1 ? [`${repeats} strips each way`] : []),
+  ].join(', ');
 }
 
 /** `30 %`. */

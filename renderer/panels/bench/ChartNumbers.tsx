@@ -34,8 +34,8 @@ export function ChartNumbers({ charts, panels, width }: ChartNumbersProps): Reac
         <tr>
           {directions.map((direction, index) => (
             <GroupHeads key={direction} isFirst={index === 0}>
-              {groups.map(({ text, span }) => (
-                <th key={text} colSpan={span} scope="colgroup">
+              {groups.map(({ text, span }, group) => (
+                <th key={text} colSpan={span} scope="colgroup" className={group === 0 ? 'start' : ''}>
                   <span className="hidden">{DIRECTION_HEADINGS[direction]}: </span>
                   {text}
                 </th>

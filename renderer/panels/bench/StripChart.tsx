@@ -51,9 +51,9 @@ export function StripChart({ panel, rows, pointed, onPoint }: StripChartProps): 
     >
       <rect
         className="chart-room"
-        x={force.x - 8}
+        x={force.x - 6}
         y={force.y - 22}
-        width={force.width + 16}
+        width={force.width + 12}
         height={width.y + width.height - force.y + 26}
         rx={3}
       />

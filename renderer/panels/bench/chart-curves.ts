@@ -23,11 +23,11 @@ export const penOf = (fabric: number): FabricPen => FABRIC_PENS[fabric % FABRIC_
 /** Line widths and radii, px: the way back is thinner, its marks smaller. */
 export const WEIGHTS = { load: 1.9, back: 1.1, held: 1.4, width: 1.4, specimen: 0.8, whisker: 1 } as const;
 export const RADII = { load: 2.9, back: 2.1, held: 2.6, width: 2.3 } as const;
-export const DASH = { beyond: [1.5, 3.5], assumed: [9, 3, 1.5, 3] } as const;
+export const DASH = { beyond: [1.5, 3.5], assumed: [9, 3, 1.5, 3], stem: [1, 3] } as const;
 export const SPECIMEN_OPACITY = 0.38;
 
 /** Marks closer than this run into each other, px; every reading is in the table and under the arrow keys. */
-const MARK_GAP = 7;
+const MARK_GAP = 11;
 const LINE_GAP = 0.8;
 
 type Placer = (point: ChartPoint) => Place;
@@ -196,6 +196,6 @@ function stemShapes(sheet: StripChartSheet, panel: ChartPanel, traces: readonly 
     ink: penOf(fabric).ink,
     width: 1,
   }));
-  const all: Shape[] = [{ kind: 'lines', lines: stems, ink: 'soft', width: 1, dash: [1, 3] }, ...bars];
+  const all: Shape[] = [{ kind: 'lines', lines: stems, ink: 'soft', width: 1, dash: DASH.stem }, ...bars];
   return all.filter((shape) => !isEmpty(shape));
 }

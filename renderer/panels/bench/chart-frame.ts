@@ -90,12 +90,9 @@ function rulerShapes({ extension }: StripChartSheet, panel: ChartPanel): Shape[]
       'ink',
     ),
     stroke(marks(extension.fine, 3), 'soft'),
-    ...extension.numbered.map(({ at, label }, index) => {
-      const isLast = index === extension.numbered.length - 1;
-      return writing(isLast ? `${label}\u00a0%` : label, [extensionScale.place(at), foot + 18], {
-        align: 'middle',
-      });
-    }),
+    ...extension.numbered.map(({ at, label }) =>
+      writing(label, [extensionScale.place(at), foot + 18], { align: 'middle' }),
+    ),
   ];
 }
 
@@ -105,8 +102,11 @@ function noteShapes({ force, width }: ChartPanel, traces: readonly StripTrace[])
   if (traces.length > 0 && traces.every(({ back }) => back === null)) {
     notes.push(writing(CHART_WORDS.noReturn, [force.x + force.width, force.y - 10], { align: 'end' }));
   }
-  if (traces.length > 0 && traces.every((trace) => trace.width.assumed)) {
-    notes.push(writing(CHART_WORDS.assumed, [width.x + 6, width.y + width.height - 7]));
+  if (traces.length > 0 && traces.every((trace) => trace.width.readings.length === 0)) {
+    const words = traces.every((trace) => trace.width.assumed)
+      ? CHART_WORDS.assumed
+      : CHART_WORDS.widthNotRead;
+    notes.push(writing(words, [width.x + 6, width.y + width.height - 7]));
   }
   return notes;
 }
@@ -120,14 +120,11 @@ export function gutterShapes(sheet: StripChartSheet, panel: ChartPanel): Shape[]
   ];
   return [
     ...numbers.map(({ label, y }) => writing(label, [right, y + 4], { align: 'end' })),
-    writing(sheet.unit, [0, panel.force.y + 4], { weight: 600, ink: 'ink' }),
+    writing(sheet.unit, [0, panel.force.y + 4], { ink: 'ink' }),
     writing(CHART_WORDS.width, [0, panel.width.y + panel.width.height / 2 + 4], {
       weight: 600,
       ink: 'ink',
     }),
-    writing(CHART_WORDS.extension, [0, panel.force.y + panel.force.height + 18], {
-      weight: 600,
-      ink: 'ink',
-    }),
+    writing(CHART_WORDS.extension, [0, panel.force.y + panel.force.height + 18], { ink: 'ink' }),
   ];
 }

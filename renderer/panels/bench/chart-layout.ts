@@ -22,12 +22,12 @@ export interface ChartLayout {
 /** px. The gutter carries the numbers of the axes and, under the charts, the names of the table's rows. */
 export const CHART_ROOM = {
   gutter: 96,
-  between: 22,
-  right: 20,
+  between: 19,
+  right: 17,
   /** Over a panel, for its name. */
   heading: 26,
   /** Under the force, for the numbers of the extension. */
-  scale: 24,
+  scale: 27,
   /** Under the width, for the last marks. */
   foot: 8,
 } as const;

@@ -17,7 +17,7 @@ const GAP = { sample: 7, entry: 20 } as const;
 /** px from one line of the legend to the next. */
 const ROW = 20;
 /** Mean width of a letter over its size, Inter: enough to break lines by. */
-const LETTER = { plain: 0.53, strong: 0.57 } as const;
+const LETTER = { plain: 0.48, strong: 0.51 } as const;
 
 /** The key to lines and marks, broken into as many lines as the width asks for. */
 export interface LegendDrawing {
@@ -73,7 +73,7 @@ function lineEntries({ charts, fabrics }: StripChartSheet): readonly LegendEntry
     (x, y) => [line(across(x, y), { ink, width, ...(dash && { dash }) })];
   const entries: readonly (LegendEntry & { readonly drawn: boolean })[] = [
     {
-      text: hasRepeats ? `${CHART_LEGEND.read} ${CHART_LEGEND.deviation}` : 'read',
+      text: hasRepeats ? CHART_LEGEND.mean : CHART_LEGEND.read,
       drawn: true,
       sample: (x, y) => [
         ...(hasRepeats ? [line(whisker(x + SAMPLE / 2, y), { ink, width: WEIGHTS.whisker })] : []),
@@ -99,6 +99,30 @@ function lineEntries({ charts, fabrics }: StripChartSheet): readonly LegendEntry
       text: CHART_LEGEND.beyond,
       drawn: traces.some(({ load }) => load.beyond.length > 0),
       sample: plain(WEIGHTS.load, DASH.beyond),
+    },
+    {
+      text: CHART_LEGEND.modulus,
+      drawn: traces.some(({ modulus }) => modulus.length > 0),
+      sample: (x, y) => [
+        line(
+          [
+            [
+              [x + SAMPLE / 2, y + 8],
+              [x + SAMPLE / 2, y - 3],
+            ],
+          ],
+          { ink: 'soft', width: 1, dash: DASH.stem },
+        ),
+        line(
+          [
+            [
+              [x + SAMPLE / 2 - 6.5, y - 3],
+              [x + SAMPLE / 2 + 6.5, y - 3],
+            ],
+          ],
+          { ink, width: 1 },
+        ),
+      ],
     },
     {
       text: CHART_LEGEND.loop,

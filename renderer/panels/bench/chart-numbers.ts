@@ -29,7 +29,7 @@ export interface NumberTable {
 }
 
 /** Shares of a panel that the columns take. */
-export const NUMBER_COLUMNS = [0.13, 0.13, 0.13, 0.13, 0.125, 0.095, 0.145, 0.115] as const;
+export const NUMBER_COLUMNS = [0.115, 0.138, 0.138, 0.138, 0.12, 0.085, 0.145, 0.121] as const;
 
 const EMPTY = '–';
 
@@ -69,8 +69,8 @@ function fabricRows(sheet: StripChartSheet, fabric: number, stated: readonly num
   const forces =
     (valueOf: (mark: ModulusMark) => number | null, curveOf: (trace: StripTrace) => CurveTrace | null) =>
     (trace: StripTrace): readonly string[] => [
-      ...stated.map((at) => modulusText(trace, at, valueOf, sheet.decimals)),
-      ...missCells(curveOf(trace)?.misses ?? null, sheet.decimals + 1),
+      ...stated.map((at) => modulusText(trace, at, valueOf, sheet.decimals.force)),
+      ...missCells(curveOf(trace)?.misses ?? null, sheet.decimals.miss),
     ];
   const rows = [
     row(
@@ -95,8 +95,8 @@ function fabricRows(sheet: StripChartSheet, fabric: number, stated: readonly num
   if (traces.some(({ held }) => held !== null)) {
     rows.push(
       row(CURVE_WORDS.held, (trace) => [
-        ...stated.map((at) => fittedText(trace.held, at, sheet.decimals)),
-        ...missCells(trace.held?.misses ?? null, sheet.decimals + 1),
+        ...stated.map((at) => fittedText(trace.held, at, sheet.decimals.force)),
+        ...missCells(trace.held?.misses ?? null, sheet.decimals.miss),
       ]),
     );
   }
@@ -105,8 +105,10 @@ function fabricRows(sheet: StripChartSheet, fabric: number, stated: readonly num
       ...stated.map((at) => fittedText(width, at, 2)),
       ...missCells(width.misses, 3),
     ]),
-    row(CHART_WORDS.loses, ({ loss }) => [lossWords(loss)]),
   );
+  if (traces.some(({ loss }) => loss !== null)) {
+    rows.push(row(CHART_WORDS.loses, ({ loss }) => [lossWords(loss)]));
+  }
   return rows.map((each, index) => ({ ...each, isFirst: index === 0 }));
 }
 
@@ -140,7 +142,7 @@ const missCells = (misses: Misses | null, decimals: number): readonly string[] =
     ? [EMPTY, EMPTY, EMPTY, EMPTY]
     : [
         fixed(misses.rms, decimals),
-        fixed(misses.rmsPercent, 1),
+        fixed(misses.rmsPercent, 2),
         missText(misses.worst, decimals),
-        missText(misses.worstPercent, 1),
+        missText(misses.worstPercent, 2),
       ];

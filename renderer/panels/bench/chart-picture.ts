@@ -5,14 +5,8 @@ import { chartDrawing } from './chart-drawing.ts';
 import { writing } from './chart-frame.ts';
 import type { ChartPanel } from './chart-layout.ts';
 import { NUMBER_COLUMNS, numberTable } from './chart-numbers.ts';
-import {
-  pathOf,
-  type AreaShape,
-  type DotsShape,
-  type LinesShape,
-  type Shape,
-  type TextShape,
-} from './chart-shapes.ts';
+import type { Shape, TextShape } from './chart-shapes.ts';
+import { drawShapes } from './draw-shapes.ts';
 
 /** The sheet of paper in the units that the window draws in; a picture is that sheet, enlarged. */
 const SHEET = { width: 1240, margin: 36, charts: 470 } as const;
@@ -61,9 +55,11 @@ function numberShapes(
         force.x + force.width * NUMBER_COLUMNS.slice(0, column + 1).reduce((sum, share) => sum + share, 0),
     );
     let column = 0;
-    const groupShapes = groups.map(({ text, span }) => {
+    const groupShapes = groups.map(({ text, span }, group) => {
       column += span;
-      return writing(text, [ends[column - 1]!, top], { align: 'end' });
+      return group === 0
+        ? writing(text, [force.x, top])
+        : writing(text, [ends[column - 1]!, top], { align: 'end' });
     });
     return [
       ...groupShapes,
@@ -111,86 +107,8 @@ export async function chartPicture(charts: StripChartSheet, width = 1600): Promi
   pen.fillStyle = screenPalette.paper;
   pen.fillRect(0, 0, canvas.width, canvas.height);
   pen.scale(scale, scale);
-  for (const shape of sheet.shapes) draw(pen, shape);
+  drawShapes(pen, sheet.shapes, screenPalette.paper);
   const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
   if (blob === null) throw new Error('the picture could not be written');
   return new Uint8Array(await blob.arrayBuffer());
-}
-
-function draw(pen: CanvasRenderingContext2D, shape: Shape): void {
-  pen.save();
-  switch (shape.kind) {
-    case 'text':
-      drawText(pen, shape);
-      break;
-    case 'lines':
-      drawLines(pen, shape);
-      break;
-    case 'area':
-      drawArea(pen, shape);
-      break;
-    case 'dots':
-      drawDots(pen, shape);
-      break;
-  }
-  pen.restore();
-}
-
-const ALIGN = { start: 'left', middle: 'center', end: 'right' } as const;
-
-function drawText(pen: CanvasRenderingContext2D, { text, at, size, weight, ink, align }: TextShape): void {
-  pen.font = `${weight} ${size}px "Inter Variable", sans-serif`;
-  pen.textAlign = ALIGN[align];
-  pen.textBaseline = 'alphabetic';
-  pen.fillStyle = screenPalette[ink];
-  pen.fillText(text, at[0], at[1]);
-}
-
-function drawLines(pen: CanvasRenderingContext2D, shape: LinesShape): void {
-  pen.strokeStyle = screenPalette[shape.ink];
-  pen.lineWidth = shape.width;
-  pen.lineJoin = 'round';
-  pen.globalAlpha = shape.opacity ?? 1;
-  pen.setLineDash([...(shape.dash ?? [])]);
-  pen.stroke(new Path2D(pathOf(shape)));
-}
-
-/** As in `bench-chart.css`. */
-const TINT = 0.1;
-const HATCH = { gap: 6, opacity: 0.45 } as const;
-
-function drawArea(pen: CanvasRenderingContext2D, shape: AreaShape): void {
-  const outline = new Path2D(pathOf(shape));
-  if (shape.fill === 'tint') {
-    pen.globalAlpha = TINT;
-    pen.fillStyle = screenPalette.ink;
-    pen.fill(outline, 'nonzero');
-    return;
-  }
-  pen.clip(outline);
-  pen.globalAlpha = HATCH.opacity;
-  pen.strokeStyle = screenPalette.soft;
-  pen.lineWidth = 1;
-  const step = HATCH.gap * Math.SQRT2;
-  const xs = shape.outline.map(([x]) => x);
-  const ys = shape.outline.map(([, y]) => y);
-  const low = Math.max(...ys);
-  const high = Math.min(...ys);
-  for (let x = Math.min(...xs) - (low - high); x < Math.max(...xs); x += step) {
-    pen.beginPath();
-    pen.moveTo(x, low);
-    pen.lineTo(x + low - high, high);
-    pen.stroke();
-  }
-}
-
-function drawDots(pen: CanvasRenderingContext2D, shape: DotsShape): void {
-  const outline = new Path2D(pathOf(shape));
-  const isOpen = shape.form === 'ring' || shape.form === 'frame';
-  pen.fillStyle = isOpen ? screenPalette.paper : screenPalette[shape.ink];
-  pen.fill(outline, 'nonzero');
-  if (!isOpen) return;
-  pen.strokeStyle = screenPalette[shape.ink];
-  pen.lineWidth = 1.2;
-  pen.stroke(outline);
 }

@@ -26,6 +26,6 @@ export function endLetters(
     const near = rows.some((other) => other.fabric !== fabric && Math.abs(other.x - x) < APART);
     const at = near ? Math.max(y, above + APART) : y;
     above = at;
-    return writing(fabrics[fabric]!.letter, [x + 6, at + 4], { weight: 600, ink: penOf(fabric).ink });
+    return writing(fabrics[fabric]!.letter, [x + 8, at + 4], { weight: 600, ink: penOf(fabric).ink });
   });
 }
