@@ -8,6 +8,7 @@ import type { DerivedLabel, DerivedNumber } from './derived-number.ts';
 import { derivedNumbers } from './derived-numbers.ts';
 import { extensionText, greatestDirections } from './derived-tension.ts';
 import { fixed } from './number-format.ts';
+import { stripCharts, type StripChartSheet } from './strip-chart.ts';
 
 const DIRECTIONS: readonly Direction[] = ['warp', 'weft', 'bias'];
 
@@ -92,6 +93,8 @@ export interface FabricCard {
   readonly single: readonly DerivedNumber[];
   /** Those that do, one line per kind and place. */
   readonly rows: readonly CardRow[];
+  /** The strips' curves; null where the fabric did not come from readings. */
+  readonly chart: StripChartSheet | null;
   readonly residuals: readonly ResidualRow[];
   readonly coupling: CardCoupling | null;
   readonly greatest: { readonly said: Direction | null; readonly found: readonly Direction[] } | null;
@@ -116,6 +119,7 @@ export function fabricCard(fabric: Fabric, readings: BenchReadings): FabricCard 
     numbers,
     single: numbers.filter(({ direction }) => direction === null),
     rows: cardRows(numbers),
+    chart: strips === undefined ? null : chartOf(fabric, strips),
     residuals:
       strips === undefined ? [] : DIRECTIONS.map((direction) => residualRow(direction, strips[direction])),
     coupling: band === undefined ? null : { band, next: nextReading },
@@ -124,6 +128,9 @@ export function fabricCard(fabric: Fabric, readings: BenchReadings): FabricCard 
     findings: fabric.findings,
   };
 }
+
+const chartOf = ({ name, lot, invented }: Fabric, strips: PerDirection<StripEvidence>): StripChartSheet =>
+  stripCharts([{ letter: 'A', name, lot, invented, strips }], 'N/50 mm');
 
 /** Numbers of one kind and place side by side, in the order in which they first come. */
 function cardRows(numbers: readonly DerivedNumber[]): CardRow[] {

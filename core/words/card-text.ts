@@ -39,6 +39,7 @@ export interface CardText {
 
 /** Titles of the card's parts. */
 export const CARD_WORDS = {
+  title: 'Fabric card',
   methods: 'How it was read',
   numbers: 'What came of it',
   curves: 'Strips pulled out and let back',
@@ -46,6 +47,8 @@ export const CARD_WORDS = {
   coupling: 'How warp and weft pull together',
   remarks: 'Remarks of the bench',
   noRemarks: 'None.',
+  moreRemarks: (count: number) =>
+    `${count === 1 ? 'One more remark stands' : `${count} more remarks stand`} on the bench.`,
   printed: (date: string) => `printed ${date}`,
   savePicture: 'Save picture',
   print: 'Print or save as PDF',
@@ -55,10 +58,10 @@ export const CARD_WORDS = {
 export function cardText(card: FabricCard): CardText {
   const starred = card.numbers.some(({ beyondReadings }) => beyondReadings);
   return {
-    name: card.name,
-    lot: `${card.lot === '' ? 'No lot given' : `Lot ${card.lot}`} · read on ${card.date}`,
+    name: cut(card.name, LONGEST.name),
+    lot: `${card.lot === '' ? 'No lot given' : `Lot ${cut(card.lot, LONGEST.lot)}`} · read on ${card.date}`,
     mark: card.invented ? 'Invented readings' : null,
-    note: card.note,
+    note: card.note === null ? null : cut(card.note, LONGEST.note),
     methods: methodLines(card.methods),
     single: card.single
       .filter(({ label }) => label !== 'coupling')
@@ -79,6 +82,30 @@ export function cardText(card: FabricCard): CardText {
     remarks: card.findings.map(sayFinding),
     caution: CAUTION_SHORT,
   };
+}
+
+/** What one line, or for the note two lines, of the card holds, characters. */
+const LONGEST = { name: 60, lot: 60, note: 220 } as const;
+
+/** Words longer than their place end in an ellipsis: the card stays one page. */
+const cut = (text: string, most: number): string =>
+  text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
+
+/** Lines that the page has for remarks, and what one holds, characters. */
+const REMARK_ROOM = { lines: 9, perLine: 112 } as const;
+
+/** As many remarks as the page holds; the last line says how many are left out, and where they stand. */
+export function remarksOnPage(remarks: readonly string[]): readonly string[] {
+  if (remarks.length === 0) return [CARD_WORDS.noRemarks];
+  const linesOf = (remark: string) => Math.ceil(remark.length / REMARK_ROOM.perLine);
+  let room = REMARK_ROOM.lines;
+  const shown = remarks.filter((remark, index) => {
+    room -= linesOf(remark);
+    // The last line is kept for what is left out.
+    return room >= (index === remarks.length - 1 ? 0 : 1);
+  });
+  const left = remarks.length - shown.length;
+  return left === 0 ? shown : [...shown, CARD_WORDS.moreRemarks(left)];
 }
 
 /** A number as it stands in a table, with a star beyond the last reading; a dash where there is none. */
@@ -139,8 +166,13 @@ function stretchLine(stretched: CardMethods['stretched']): string {
   ].join('; ');
 }
 
-const countsText = (counts: Readonly<Record<Direction, number>>): string =>
-  DIRECTIONS.map((direction) => `${direction} ${counts[direction]}`).join(', ');
+/** `3 in each direction`, or `warp 3, weft 3, bias 1`. */
+function countsText(counts: Readonly<Record<Direction, number>>): string {
+  const { warp } = counts;
+  return DIRECTIONS.every((direction) => counts[direction] === warp)
+    ? `${warp} in each direction`
+    : DIRECTIONS.map((direction) => `${direction}\u00a0${counts[direction]}`).join(', ');
+}
 
 const times = (count: number): string => (count === 1 ? 'once' : `${count} times`);
 

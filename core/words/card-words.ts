@@ -14,7 +14,7 @@ export const DERIVED_WORDS: Readonly<Record<DerivedLabel, string>> = {
   overallRigidity: 'Overall bending rigidity',
   tension: 'Tension, pulled out',
   returnTension: 'Tension, let back',
-  stretchAtLoad: 'Stretch under a load',
+  stretchAtLoad: 'Stretch',
   lossByEnergy: 'Power loss by energy',
   lossByForce: 'Power loss by force',
   growth: 'Growth on the way back',
