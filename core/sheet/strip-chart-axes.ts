@@ -29,16 +29,17 @@ export function axisHolding(values: Iterable<number>, atMost: number, always: re
   // Nothing but one value: any axis that has it at its foot will do.
   if (high === low) high = low + 1;
   const step = roundStep(high - low, atMost);
-  const ends = { low: downTo(low, low < 0 ? step / FINE_PARTS : step), high: -downTo(-high, step) };
+  const ends = { low: downTo(low, step), high: -downTo(-high, step) };
   const ticks = ticksBetween(ends.low, ends.high, (ends.high - ends.low) / step);
+  const foot = low < 0 ? Math.max(ends.low, ...ticks.fine.filter((mark) => mark <= low)) : ends.low;
+  const isOn = (mark: number): boolean => mark >= foot;
   return {
-    ...ends,
-    numbered: ticks.numbered.map((at) => ({ at, label: fixed(at, ticks.decimals) })),
-    fine: ticks.fine,
+    low: foot,
+    high: ends.high,
+    numbered: ticks.numbered.filter(isOn).map((at) => ({ at, label: fixed(at, ticks.decimals) })),
+    fine: ticks.fine.filter(isOn),
   };
 }
-
-const FINE_PARTS = 5;
 
 /** Values that miss a mark but for rounding count as on it. */
 const SLACK = 1e-9;

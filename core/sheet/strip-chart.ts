@@ -47,7 +47,7 @@ const ROOM_BEYOND = 1.35;
 const HAIR = 0.005;
 
 /** Most parts between numbered marks. */
-const PARTS = { extension: 6, force: 6, width: 3 } as const;
+const PARTS = { extension: 6, force: 7, width: 3 } as const;
 
 /**
  * Warp, weft and bias curves of one or two fabrics, in printed units, on axes shared by all of them.
@@ -82,7 +82,7 @@ export function stripCharts(fabrics: readonly ChartedFabric[], unit: StripUnit):
     force: axisHolding(
       [
         ...forces,
-        ...drawn.filter((value) => value > -HAIR * most),
+        ...drawn.filter((value) => value >= 0 || value < -HAIR * most),
         ...ahead.filter((value) => value <= roomAbove),
       ],
       PARTS.force,

@@ -121,10 +121,7 @@ export function gutterShapes(sheet: StripChartSheet, panel: ChartPanel): Shape[]
   return [
     ...numbers.map(({ label, y }) => writing(label, [right, y + 4], { align: 'end' })),
     writing(sheet.unit, [0, panel.force.y + 4], { ink: 'ink' }),
-    writing(CHART_WORDS.width, [0, panel.width.y + panel.width.height / 2 + 4], {
-      weight: 600,
-      ink: 'ink',
-    }),
+    writing(CHART_WORDS.width, [0, panel.width.y + panel.width.height / 2 + 4], { ink: 'ink' }),
     writing(CHART_WORDS.extension, [0, panel.force.y + panel.force.height + 18], { ink: 'ink' }),
   ];
 }

@@ -29,7 +29,7 @@ export interface NumberTable {
 }
 
 /** Shares of a panel that the columns take. */
-export const NUMBER_COLUMNS = [0.115, 0.138, 0.138, 0.138, 0.12, 0.085, 0.145, 0.121] as const;
+export const NUMBER_COLUMNS = [0.108, 0.128, 0.128, 0.14, 0.118, 0.108, 0.145, 0.125] as const;
 
 const EMPTY = '–';
 
