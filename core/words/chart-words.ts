@@ -38,6 +38,8 @@ export const CHART_WORDS = {
   saveText: 'Save numbers',
   loses: 'loses',
   forcesIn: 'Forces in',
+  explain: 'What the numbers mean',
+  curve: 'Curve',
 } as const;
 
 /** What the legend says of each line and mark. */

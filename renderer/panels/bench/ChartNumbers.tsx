@@ -2,7 +2,7 @@ import type { ReactElement } from 'react';
 import type { StripChartSheet } from '../../../core/sheet/strip-chart.ts';
 import { CHART_WORDS, DIRECTION_HEADINGS, lossWords } from '../../../core/words/chart-words.ts';
 import type { ChartPanel } from './chart-layout.ts';
-import { NUMBER_COLUMNS, numberTable } from './chart-numbers.ts';
+import { FIRST_MISS, NUMBER_COLUMNS, numberTable } from './chart-numbers.ts';
 
 export interface ChartNumbersProps {
   readonly charts: StripChartSheet;
@@ -33,7 +33,7 @@ export function ChartNumbers({ charts, panels, width }: ChartNumbersProps): Reac
       <thead>
         <tr>
           {directions.map((direction, index) => (
-            <GroupHeads key={direction} isFirst={index === 0}>
+            <GroupHeads key={direction} isFirst={index === 0} names={false}>
               {groups.map(({ text, span }, group) => (
                 <th key={text} colSpan={span} scope="colgroup" className={group === 0 ? 'start' : ''}>
                   <span className="hidden">{DIRECTION_HEADINGS[direction]}: </span>
@@ -45,7 +45,7 @@ export function ChartNumbers({ charts, panels, width }: ChartNumbersProps): Reac
         </tr>
         <tr>
           {directions.map((direction, index) => (
-            <GroupHeads key={direction} isFirst={index === 0}>
+            <GroupHeads key={direction} isFirst={index === 0} names>
               {heads.map((head, column) => (
                 // eslint-disable-next-line react/no-array-index-key
                 <th key={column} scope="col">
@@ -78,14 +78,23 @@ export function ChartNumbers({ charts, panels, width }: ChartNumbersProps): Reac
 /** An empty cell stands between two directions; before the first stands the row's name. */
 function GroupHeads({
   isFirst,
+  names,
   children,
 }: {
   readonly isFirst: boolean;
+  /** True where the head of the rows' names stands. */
+  readonly names: boolean;
   readonly children: ReactElement[];
 }): ReactElement {
   return (
     <>
-      {isFirst ? <th scope="col" aria-label="Curve" /> : <td />}
+      {isFirst && names ? (
+        <th scope="col">
+          <span className="hidden">{CHART_WORDS.curve}</span>
+        </th>
+      ) : (
+        <td />
+      )}
       {children}
     </>
   );
@@ -107,7 +116,7 @@ function Numbers({ numbers, columnCount, isFirst }: NumbersProps): ReactElement 
           // eslint-disable-next-line react/no-array-index-key
           key={column}
           colSpan={isSentence ? columnCount : 1}
-          className={isSentence ? 'sentence' : text === lossWords(null) ? 'soft' : ''}
+          className={column >= FIRST_MISS || text === lossWords(null) ? 'soft' : ''}
         >
           {text}
         </td>

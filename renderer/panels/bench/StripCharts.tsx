@@ -34,6 +34,7 @@ interface Pointed {
 export function StripCharts({ charts, onUnit, onSavePicture, onSaveText }: StripChartsProps): ReactElement {
   const [room, size] = useBoxSize(FIRST_SIZE);
   const [pointed, setPointed] = useState<Pointed | null>(null);
+  const [explains, setExplains] = useState(false);
   const drawing = useMemo(() => chartDrawing(charts, size), [charts, size]);
   const rows = useMemo(() => drawing.panels.map((panel) => markRows(charts, panel)), [charts, drawing]);
   const mark = pointed && rows[pointed.panel]?.[pointed.mark.row]?.[pointed.mark.mark];
@@ -58,6 +59,14 @@ export function StripCharts({ charts, onUnit, onSavePicture, onSaveText }: Strip
           {mark?.says() ?? CHART_WORDS.idle}
         </p>
         <div className="chart-deeds">
+          <button
+            type="button"
+            className="plain chart-explain"
+            aria-expanded={explains}
+            onClick={() => setExplains(!explains)}
+          >
+            {CHART_WORDS.explain}
+          </button>
           {onUnit !== undefined && <UnitChoice unit={charts.unit} onUnit={onUnit} />}
           <button
             type="button"
@@ -71,11 +80,13 @@ export function StripCharts({ charts, onUnit, onSavePicture, onSaveText }: Strip
           </button>
         </div>
       </div>
-      <ChartNumbers charts={charts} panels={drawing.panels} width={size.width} />
-      <div className="chart-notes soft">
-        {CHART_NOTES.map((note) => (
-          <p key={note}>{note}</p>
-        ))}
+      <div className="chart-foot">
+        <ChartNumbers charts={charts} panels={drawing.panels} width={size.width} />
+        <div className={explains ? 'chart-notes open' : 'chart-notes soft'}>
+          {CHART_NOTES.map((note) => (
+            <p key={note}>{note}</p>
+          ))}
+        </div>
       </div>
     </section>
   );

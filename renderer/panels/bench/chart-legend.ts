@@ -13,7 +13,7 @@ interface LegendEntry {
 }
 
 const SAMPLE = 28;
-const GAP = { sample: 7, entry: 20 } as const;
+const GAP = { sample: 7, entry: 24 } as const;
 /** px from one line of the legend to the next. */
 const ROW = 20;
 /** Mean width of a letter over its size, Inter: enough to break lines by. */

@@ -4,7 +4,7 @@ import { screenPalette } from '../../store/palette.ts';
 import { chartDrawing } from './chart-drawing.ts';
 import { writing } from './chart-frame.ts';
 import type { ChartPanel } from './chart-layout.ts';
-import { NUMBER_COLUMNS, numberTable } from './chart-numbers.ts';
+import { FIRST_MISS, NUMBER_COLUMNS, numberTable } from './chart-numbers.ts';
 import type { Shape, TextShape } from './chart-shapes.ts';
 import { drawShapes } from './draw-shapes.ts';
 
@@ -69,7 +69,9 @@ function numberShapes(
         const texts = cells[direction]!;
         if (texts.length === 1)
           return [writing(texts[0]!, [force.x + force.width, y], { align: 'end', ink: 'ink' })];
-        return texts.map((text, index) => writing(text, [ends[index]!, y], { align: 'end', ink: 'ink' }));
+        return texts.map((text, index) =>
+          writing(text, [ends[index]!, y], { align: 'end', ink: index < FIRST_MISS ? 'ink' : 'soft' }),
+        );
       }),
     ];
   });
