@@ -30,7 +30,7 @@ export const CHART_WORDS = {
   invented: 'invented',
   inventedLong: 'readings invented for demonstration',
   /** Where nothing is pointed at. */
-  idle: 'Point at a reading, or step through them with the arrow keys. The lines are a strip of the fitted fabric, pulled in the computer.',
+  idle: 'Point at a reading, or step through the readings with the arrow keys.',
   assumed: 'not read: a usual width',
   widthNotRead: 'not read: as the fitted fabric has it',
   noReturn: 'no way back read',
