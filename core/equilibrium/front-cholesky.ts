@@ -30,14 +30,14 @@ export interface FrontFactor {
 /**
  * Lays out fronts, the border of each within its parent's.
  *
- * @param flat - Places of the vertices, by which they are ordered; 2*V.
+ * @param places - Where the vertices are, for their order (see dissect); 2*V.
  * @param leftOut - 1 where a vertex takes no part (its solution is 0); V.
  */
-export function frontFactorOf(pattern: BlockPattern, flat: Float64Array, leftOut: Uint8Array): FrontFactor {
+export function frontFactorOf(pattern: BlockPattern, places: Float64Array, leftOut: Uint8Array): FrontFactor {
   const place = new Int32Array(pattern.diagonal.length).fill(-1);
   const fronts: NumericFront[] = [];
   let largest = 0;
-  for (const { children, own, border } of dissect(pattern, flat, leftOut)) {
+  for (const { children, own, border } of dissect(pattern, places, leftOut)) {
     const vertices = new Uint32Array(own.length + border.length);
     vertices.set(own);
     vertices.set(border, own.length);
@@ -240,35 +240,51 @@ export function solveFronts(
 ): void {
   into.set(b);
   for (let v = 0; v < leftOut.length; v++) if (leftOut[v]) into.fill(0, 3 * v, 3 * v + 3);
-  for (const { factor, ownCount, vertices } of fronts) {
-    const width = 3 * ownCount;
-    const height = 3 * vertices.length;
-    for (let i = 0; i < width; i++) {
-      let sum = into[3 * vertices[(i / 3) | 0]! + (i % 3)]!;
-      for (let k = 0; k < i; k++) sum -= factor[i * width + k]! * work[k]!;
-      work[i] = sum / factor[i * width + i]!;
-    }
-    for (let i = 0; i < width; i++) into[3 * vertices[(i / 3) | 0]! + (i % 3)] = work[i]!;
-    for (let i = width; i < height; i++) {
-      let sum = 0;
-      for (let k = 0; k < width; k++) sum += factor[i * width + k]! * work[k]!;
-      into[3 * vertices[(i / 3) | 0]! + (i % 3)]! -= sum;
-    }
+  for (const front of fronts) {
+    carry(front.vertices, into, work, true);
+    forward(front, work);
+    carry(front.vertices, into, work, false);
   }
   for (let f = fronts.length - 1; f >= 0; f--) {
-    const { factor, ownCount, vertices } = fronts[f]!;
-    const width = 3 * ownCount;
-    const height = 3 * vertices.length;
-    for (let i = 0; i < width; i++) work[i] = into[3 * vertices[(i / 3) | 0]! + (i % 3)]!;
-    for (let i = width; i < height; i++) {
-      const x = into[3 * vertices[(i / 3) | 0]! + (i % 3)]!;
-      for (let k = 0; k < width; k++) work[k]! -= factor[i * width + k]! * x;
+    const front = fronts[f]!;
+    carry(front.vertices, into, work, true);
+    backward(front, work);
+    carry(front.vertices.subarray(0, front.ownCount), into, work, false);
+  }
+}
+
+/** Copies the numbers of a front's vertices in, or out again. */
+function carry(vertices: Uint32Array, all: Float64Array, own: Float64Array, isIn: boolean): void {
+  for (let i = 0; i < vertices.length; i++) {
+    const v = 3 * vertices[i]!;
+    for (let k = 0; k < 3; k++) {
+      if (isIn) own[3 * i + k] = all[v + k]!;
+      else all[v + k] = own[3 * i + k]!;
     }
-    for (let i = width - 1; i >= 0; i--) {
-      const x = work[i]! / factor[i * width + i]!;
-      work[i] = x;
-      for (let k = 0; k < i; k++) work[k]! -= factor[i * width + k]! * x;
-    }
-    for (let i = 0; i < width; i++) into[3 * vertices[(i / 3) | 0]! + (i % 3)] = work[i]!;
+  }
+}
+
+/** y1 = L11^-1 b1, b2 - L21 y1. */
+function forward({ factor, ownCount, vertices }: NumericFront, x: Float64Array): void {
+  const width = 3 * ownCount;
+  const height = 3 * vertices.length;
+  for (let i = 0; i < height; i++) {
+    const row = i * width;
+    const end = i < width ? i : width;
+    let sum = x[i]!;
+    for (let k = 0; k < end; k++) sum -= factor[row + k]! * x[k]!;
+    x[i] = i < width ? sum / factor[row + i]! : sum;
+  }
+}
+
+/** x1 = L11'^-1 (y1 - L21' x2). */
+function backward({ factor, ownCount, vertices }: NumericFront, x: Float64Array): void {
+  const width = 3 * ownCount;
+  for (let i = 3 * vertices.length - 1; i >= 0; i--) {
+    const row = i * width;
+    if (i < width) x[i]! /= factor[row + i]!;
+    const known = x[i]!;
+    const end = i < width ? i : width;
+    for (let k = 0; k < end; k++) x[k]! -= factor[row + k]! * known;
   }
 }

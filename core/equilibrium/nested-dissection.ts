@@ -10,24 +10,24 @@ export interface Front {
 }
 
 /** Sets this small are not cut further. */
-const LEAF = 28;
+const LEAF = 14;
 
 /**
  * An order of elimination for a flat mesh: the sheet is cut in two by a line of vertices that keeps both sides apart,
  * again and again; each line is eliminated after both its sides.
  *
- * @param flat - Places of the vertices; 2*V.
+ * @param places - Places of the vertices on a plane in which neighbours are near each other; 2*V.
  * @param leftOut - 1 where a vertex takes no part; V.
  * @returns Fronts, children before parents.
  * @see George, SIAM J. Numer. Anal. 10 (1973) 345 (nested dissection).
  */
-export function dissect(pattern: BlockPattern, flat: Float64Array, leftOut: Uint8Array): Front[] {
+export function dissect(pattern: BlockPattern, places: Float64Array, leftOut: Uint8Array): Front[] {
   const vertexCount = pattern.diagonal.length;
   const sets: { children: number[]; own: number[] }[] = [];
   const side = new Uint8Array(vertexCount);
   const cut = (vertices: number[]): number => {
     if (vertices.length <= LEAF) return sets.push({ children: [], own: vertices }) - 1;
-    const { first, line, second } = halve(pattern, flat, vertices, side);
+    const { first, line, second } = halve(pattern, places, vertices, side);
     const children = [first, second].filter((half) => half.length > 0).map(cut);
     return sets.push({ children, own: line }) - 1;
   };
@@ -51,18 +51,18 @@ export function dissect(pattern: BlockPattern, flat: Float64Array, leftOut: Uint
 }
 
 /** Cuts across the longer way at the middle vertex; the line is those of the first half that pull at the second. */
-function halve(pattern: BlockPattern, flat: Float64Array, vertices: number[], side: Uint8Array) {
+function halve(pattern: BlockPattern, places: Float64Array, vertices: number[], side: Uint8Array) {
   const extent = (axis: number): number => {
     let low = Infinity;
     let high = -Infinity;
     for (const v of vertices) {
-      low = Math.min(low, flat[2 * v + axis]!);
-      high = Math.max(high, flat[2 * v + axis]!);
+      low = Math.min(low, places[2 * v + axis]!);
+      high = Math.max(high, places[2 * v + axis]!);
     }
     return high - low;
   };
   const axis = extent(0) >= extent(1) ? 0 : 1;
-  const sorted = vertices.toSorted((a, b) => flat[2 * a + axis]! - flat[2 * b + axis]! || a - b);
+  const sorted = vertices.toSorted((a, b) => places[2 * a + axis]! - places[2 * b + axis]! || a - b);
   const middle = sorted.length >> 1;
   const second = sorted.slice(middle);
   for (const v of second) side[v] = 1;

@@ -143,7 +143,9 @@ export function addPlaneGradient(plane: Plane, positions: Float64Array, gradient
  * Adds the second derivatives: K_uu = s1 I + C11 fu fu' + C66 fv fv', K_vv alike, K_uv = q I + C12 fu fv' + C66 fv fu'.
  * Only the stresses (s1, q; q, s2) can make them negative.
  *
- * @param exact - False takes the positive part of the stresses, which makes the whole positive semi-definite.
+ * @param exact - False leaves the stresses out, which makes the whole positive semi-definite. Taking their positive part
+ *   instead is worse: where a bent sheet is drawn with chords, neighbouring triangles are pulled and pushed in turn, by
+ *   more than the weight pulls, and the steps came out shorter.
  */
 export function addPlaneStiffness(
   plane: Plane,
@@ -159,14 +161,9 @@ export function addPlaneStiffness(
   const uv = new Float64Array(9);
   const vv = new Float64Array(9);
   const share = new Float64Array(6);
-  const smooth = exact ? null : smoothStresses(plane, positions);
   for (let t = 0; t < restArea.length; t++) {
     readDeformation(plane, positions, t, f);
-    readStress(stiffness, f, stress);
-    if (smooth) {
-      stress.set(smooth.subarray(3 * t, 3 * t + 3));
-      takePositivePart(stress);
-    }
+    if (exact) readStress(stiffness, f, stress);
     for (let i = 0; i < 3; i++) {
       for (let j = 0; j < 3; j++) {
         const unit = i === j ? 1 : 0;
@@ -201,55 +198,12 @@ function readStress({ warp, weft, cross, shear }: PlaneStiffness, f: Float64Arra
   into[2] = weft * e2 + cross * e1;
 }
 
-/**
- * Stresses of each triangle, each the mean of its corners, each corner the mean of its triangles; 3*T.
- *
- * Where a bent sheet is drawn with chords, neighbouring triangles are pulled and pushed in turn, by more than the weight
- * pulls. Taking the positive part of each would leave a stiffness that nothing smooth feels: steps became five times
- * shorter.
- */
-function smoothStresses(plane: Plane, positions: Float64Array): Float64Array {
-  const { triangles, restArea, stiffness } = plane;
-  const f = new Float64Array(6);
-  const stress = new Float64Array(3);
-  const atVertex = new Float64Array(positions.length);
-  const area = new Float64Array(positions.length / 3);
-  for (let t = 0; t < restArea.length; t++) {
-    readDeformation(plane, positions, t, f);
-    readStress(stiffness, f, stress);
-    for (let k = 0; k < 3; k++) {
-      const v = triangles[3 * t + k]!;
-      area[v]! += restArea[t]!;
-      for (let e = 0; e < 3; e++) atVertex[3 * v + e]! += restArea[t]! * stress[e]!;
-    }
-  }
-  const smooth = new Float64Array(triangles.length);
-  for (let i = 0; i < triangles.length; i++) {
-    const v = triangles[i]!;
-    for (let e = 0; e < 3; e++) smooth[3 * Math.floor(i / 3) + e]! += atVertex[3 * v + e]! / (3 * area[v]!);
-  }
-  return smooth;
-}
-
 /** How much of each corner goes into fu and into fv; pairs per corner, 6. */
 function setShares(restInverse: Float64Array, t: number, share: Float64Array): void {
   share[2] = restInverse[4 * t]!;
   share[3] = restInverse[4 * t + 1]!;
   share[4] = restInverse[4 * t + 2]!;
   share[5] = restInverse[4 * t + 3]!;
-  share[0] = -share[2]! - share[4]!;
-  share[1] = -share[3]! - share[5]!;
-}
-
-/** The positive part of a symmetric 2x2 (a, b; b, c) held as [a, b, c], in place. */
-function takePositivePart(m: Float64Array): void {
-  const middle = (m[0]! + m[2]!) / 2;
-  const radius = Math.hypot((m[0]! - m[2]!) / 2, m[1]!);
-  const low = middle - radius;
-  if (low >= 0) return;
-  const high = middle + radius;
-  const share = high > 0 ? high / (high - low) : 0;
-  m[0] = share * (m[0]! - low);
-  m[1] = share * m[1]!;
-  m[2] = share * (m[2]! - low);
+  share[0] = -share[2] - share[4];
+  share[1] = -share[3] - share[5];
 }

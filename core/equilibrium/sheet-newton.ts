@@ -76,14 +76,15 @@ export function* sheetNewton(
   }
 }
 
+const sumOf = (values: Float64Array): number => values.reduce((total, one) => total + one, 0);
+
 function startSearch(system: SheetSystem, solver: SheetSolver, goal: SheetGoal): Search {
   const room = () => new Float64Array(system.positions.length);
-  const sum = (values: Float64Array) => values.reduce((total, one) => total + one, 0);
   return {
     system,
     solver,
     goal,
-    unit: sum(system.weights) / sum(system.area) / goal.longestStep,
+    unit: sumOf(system.weights) / sumOf(system.area) / goal.longestStep,
     damping: { tamed: TAMED.first, exact: EXACT.least, wait: 0 },
     step: room(),
     start: room(),
@@ -130,7 +131,8 @@ function takeStep(search: Search, exact: boolean): void {
   const before = { energy: sum.energy, residual: sum.residual, slope };
   let share = first;
   let bends = -1;
-  for (let t = 0; slope < 0 && bends < 0 && t < MOST_HALVINGS; t++) {
+  const halvings = slope < 0 ? MOST_HALVINGS : 0;
+  for (let t = 0; bends < 0 && t < halvings; t++) {
     if (t > 0) share /= 2;
     bends = tryShare(search, share, before);
   }

@@ -4,6 +4,7 @@ import { capstan } from './capstan.ts';
 import type { Check } from './check.ts';
 import { conversionChecks } from './conversions.ts';
 import { hourglassBridging } from './hourglass-bridging.ts';
+import { swatchBendingChecks } from './swatch-bending.ts';
 import { tubeOnCone } from './tube-on-cone.ts';
 import { tubeOnCylinder } from './tube-on-cylinder.ts';
 import { tubeOnEllipse } from './tube-on-ellipse.ts';
@@ -22,6 +23,7 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'bench arithmetic', run: benchArithmeticChecks },
   { subject: 'strips of the fitted law', run: virtualStripChecks },
   { subject: 'biaxial rubber', run: biaxialRubberChecks },
+  { subject: 'swatch under its own weight', run: swatchBendingChecks },
   { subject: 'tube on a cylinder', run: tubeOnCylinder },
   { subject: 'tube on a yielding cylinder', run: tubeOnYieldingCylinder },
   { subject: 'tube on an ellipse', run: tubeOnEllipse },
