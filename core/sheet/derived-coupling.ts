@@ -3,8 +3,7 @@ import type { CouplingBand } from '../fabric/coupling-band.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import { BENCH_SOURCES } from './bench-sources.ts';
 import { derivedNumber, givenInput, type DerivedInput, type DerivedNumber } from './derived-number.ts';
-import { tensionText } from './derived-tension.ts';
-import { fixed } from './number-format.ts';
+import { tensionRangeText, tensionText } from './derived-tension.ts';
 
 const FORMULAS: Readonly<Record<CouplingBand['from'], string>> = {
   'held width': 'T λ = τ(x) + ψ′(x) − ψ′(x − w(x)), ψ″ = c exp(−r z)',
@@ -35,7 +34,7 @@ export function derivedCoupling(readings: BenchReadings, { band }: Fabric): Deri
     derivedNumber({
       label: 'coupling',
       value: tensionText(band.shown),
-      also: `${fixed(band.low, 0)} to ${tensionText(band.high)}`,
+      also: tensionRangeText(band.low, band.high),
       amount: band.shown,
       formula: FORMULAS[band.from],
       inputs: [

@@ -52,6 +52,7 @@ export type InputName =
   | 'workReturned'
   | 'tensionOut'
   | 'tensionBack'
+  | 'ceasesToPull'
   | 'couplingLow'
   | 'couplingHigh'
   | 'heldWidthReadings'

@@ -79,15 +79,17 @@ function lossByForce(direction: Direction, { load, return: back, loss }: StripEv
 function growth({ findings }: Fabric): DerivedNumber[] {
   return findings.flatMap((finding) => {
     if (finding.code !== 'bench/growth') return [];
-    const direction = DIRECTIONS.find((one) => one === finding.facts.direction) ?? null;
+    const direction = DIRECTIONS.find((one) => one === finding.facts.direction);
+    if (direction === undefined) return [];
+    const value = `${fixed(finding.facts.percent, 1)}\u00a0%`;
     return [
       derivedNumber({
         label: 'growth',
         direction,
-        value: `${fixed(finding.facts.percent, 1)}\u00a0%`,
+        value,
         amount: finding.facts.percent / 100,
         formula: 'C = 100 (Q − P) / P',
-        inputs: [],
+        inputs: [givenInput({ symbol: 'C', what: 'ceasesToPull', direction }, value)],
         sources: [BENCH_SOURCES.deformation],
       }),
     ];

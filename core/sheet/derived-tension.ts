@@ -36,6 +36,10 @@ type Strips = Readonly<Record<Direction, StripEvidence>>;
 export const tensionText = (tension: number): string =>
   withUnit(tension, tapeUnits('N/m').first, tension < 100 ? 1 : 0);
 
+/** `47.5 to 94.9 N/m` */
+export const tensionRangeText = (low: number, high: number): string =>
+  `${fixed(low, low < 100 ? 1 : 0)} to ${tensionText(high)}`;
+
 /** `3.06 N/50 mm`, as the trade writes it. */
 const stripForceText = (tension: number): string => withUnit(tension, tapeUnits('N/m').second!);
 

@@ -2,9 +2,9 @@ import type { CouplingBand, NextReading, RelativeBand } from '../fabric/coupling
 import { STRUCTURAL_SHARE } from '../fabric/coupling-band.ts';
 import type { Direction } from '../fabric/fabric.ts';
 import type { DerivedNumber } from '../sheet/derived-number.ts';
-import { extensionText, tensionText } from '../sheet/derived-tension.ts';
+import { extensionText, tensionRangeText, tensionText } from '../sheet/derived-tension.ts';
 import type { CardMiss, CardMethods, FabricCard, ResidualRow } from '../sheet/fabric-card.ts';
-import { fixed, signed } from '../sheet/number-format.ts';
+import { signed } from '../sheet/number-format.ts';
 import { percentFromRatio } from '../units/units.ts';
 import { kindText } from './card-words.ts';
 import { CAUTION_SHORT } from './judgement-words.ts';
@@ -92,7 +92,7 @@ const cut = (text: string, most: number): string =>
   text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
 
 /** Lines that the page has for remarks, and what one holds, characters. */
-const REMARK_ROOM = { lines: 9, perLine: 112 } as const;
+const REMARK_ROOM = { lines: 6, perLine: 112 } as const;
 
 /** As many remarks as the page holds; the last line says how many are left out, and where they stand. */
 export function remarksOnPage(remarks: readonly string[]): readonly string[] {
@@ -198,7 +198,7 @@ export const bandText = ({ low, high }: RelativeBand): string =>
 function couplingSentences({ coupling }: FabricCard): readonly string[] {
   if (coupling === null) return [];
   const { band, next } = coupling;
-  const known = `Strips alone do not settle how much warp and weft pull on each other. The coupling is taken as ${tensionText(band.shown)} and lies between ${fixed(band.low, 0)} and ${tensionText(band.high)}; it rests on ${FROM_WORDS[band.from]}. Beside that, the form of the law may miss a tension by ${extensionText(STRUCTURAL_SHARE)}.`;
+  const known = `Strips alone do not settle how much warp and weft pull on each other. The coupling is taken as ${tensionText(band.shown)} and lies somewhere from ${tensionRangeText(band.low, band.high)}; it rests on ${FROM_WORDS[band.from]}. Beside that, the form of the law may miss a tension by ${extensionText(STRUCTURAL_SHARE)}.`;
   return [known, nextReadingText(next)];
 }
 

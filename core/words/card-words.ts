@@ -54,6 +54,7 @@ export const INPUT_WORDS: Readonly<Record<InputName, string>> = {
   workReturned: 'work given back, per area',
   tensionOut: 'tension on the way out',
   tensionBack: 'tension on the way back',
+  ceasesToPull: 'extension at which the strip ceases to pull on the way back',
   couplingLow: 'low end of the band',
   couplingHigh: 'high end of the band',
   heldWidthReadings: 'readings with the width held',

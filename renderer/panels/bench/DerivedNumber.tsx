@@ -48,13 +48,18 @@ export function DerivedNumber({ number, label = derivedText(number) }: DerivedNu
         </span>
       </button>
       <div id={works} className="derived-works" hidden={!isOpen}>
-        {isOpen ? <Works number={number} /> : null}
+        {isOpen ? <DerivedWorks number={number} /> : null}
       </div>
     </div>
   );
 }
 
-function Works({ number: { formula, inputs, sources } }: { readonly number: Derived }): ReactElement {
+/** Formula, inputs and sources of a number. */
+export function DerivedWorks({
+  number: { formula, inputs, sources },
+}: {
+  readonly number: Derived;
+}): ReactElement {
   return (
     <dl>
       <dt>{DERIVED_PART_WORDS.formula}</dt>
