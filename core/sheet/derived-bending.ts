@@ -18,8 +18,13 @@ import { fixed } from './number-format.ts';
 
 const DIRECTIONS: readonly Direction[] = ['warp', 'weft', 'bias'];
 const MILLIMETRES: Writing = { unit: 'mm', fromSi: mmFromMetres, decimals: 1 };
-/** Micronewton metres: the size of a knit's bending rigidity. */
-const RIGIDITY: Writing = { unit: 'µN·m', fromSi: (value) => value * 1e6, decimals: 2 };
+/** Micronewton metres: the size of a knit's bending rigidity. Three figures tell all that an overhang can. */
+const rigidityText = (rigidity: number): string =>
+  written(rigidity, {
+    unit: 'µN·m',
+    fromSi: (value) => value * 1e6,
+    decimals: rigidity < 1e-5 ? 2 : rigidity < 1e-4 ? 1 : 0,
+  });
 /** Peirce's unit: 1 mg·cm = 1e-6 kg * g0 * 0.01 m. */
 const PEIRCE: Writing = { unit: 'mg·cm', fromSi: (value) => value / (1e-8 * STANDARD_GRAVITY), decimals: 1 };
 /** The slope at which the bending length is half the overhang, degrees. */
@@ -45,7 +50,7 @@ export function derivedBending(readings: BenchReadings, fabric: Fabric): Derived
     derivedNumber({
       label: 'bendingRigidity',
       direction,
-      value: written(fabric.bendingRigidity[direction], RIGIDITY),
+      value: rigidityText(fabric.bendingRigidity[direction]),
       also: written(fabric.bendingRigidity[direction], PEIRCE),
       amount: fabric.bendingRigidity[direction],
       formula: 'G = M g c³',
@@ -67,14 +72,14 @@ function overall(fabric: Fabric): DerivedNumber {
   const amount = overallRigidityOf(fabric);
   return derivedNumber({
     label: 'overallRigidity',
-    value: written(amount, RIGIDITY),
+    value: rigidityText(amount),
     also: written(amount, PEIRCE),
     amount,
     formula: 'G₀ = √(G₁ G₂)',
     inputs: (['warp', 'weft'] as const).map((direction, index) =>
       givenInput(
         { symbol: ['G₁', 'G₂'][index]!, what: 'bendingRigidity', direction },
-        written(fabric.bendingRigidity[direction], RIGIDITY),
+        rigidityText(fabric.bendingRigidity[direction]),
       ),
     ),
     sources: [BENCH_SOURCES.peirce],

@@ -42,7 +42,7 @@ export const CARD_WORDS = {
   title: 'Fabric card',
   methods: 'How it was read',
   numbers: 'What came of it',
-  curves: 'Strips pulled out and let back',
+  curves: 'Strips: dots read, thick line fitted pulled out, thin line let back, dotted beyond the readings',
   residuals: 'How far the fitted curve misses the readings',
   coupling: 'How warp and weft pull together',
   remarks: 'Remarks of the bench',
@@ -160,10 +160,16 @@ function stretchLine(stretched: CardMethods['stretched']): string {
       : `loop test, ${widthMm} mm wide${loop}, marks ${gaugeMm} mm apart`,
     cycle === null ? 'cycle not said' : `cycle ${cycle}`,
     `specimens: ${countsText(specimens)}`,
-    `let back: ${letBack.join(', ') || 'none'}`,
-    `width under load: ${widthRead.join(', ') || 'not read'}`,
+    `let back: ${directionsText(letBack)}`,
+    `width under load: ${directionsText(widthRead)}`,
     ...(heldWidth === null ? [] : [`width held: ${heldWidth}`]),
   ].join('; ');
+}
+
+/** `all`, `none`, or `warp, weft`. */
+function directionsText(directions: readonly Direction[]): string {
+  if (directions.length === 0) return 'none';
+  return directions.length === DIRECTIONS.length ? 'all' : directions.join(', ');
 }
 
 /** `3 in each direction`, or `warp 3, weft 3, bias 1`. */

@@ -8,8 +8,7 @@ import {
   type CardTable,
   type CardText,
 } from '../../../core/words/card-text.ts';
-import { CARD_CHART } from './card-drawing.ts';
-import { chartDrawing } from './chart-drawing.ts';
+import { CARD_CHART, cardCharts } from './card-drawing.ts';
 import { ChartShapes } from './ChartShapes.tsx';
 
 interface FabricCardPageProps {
@@ -96,7 +95,7 @@ export function FabricCardPage({
 
 /** The strips' curves, by the same drawing as the bench's own charts. */
 function CardCharts({ sheet }: { readonly sheet: StripChartSheet }): ReactElement {
-  const { shapes } = useMemo(() => chartDrawing(sheet, CARD_CHART), [sheet]);
+  const shapes = useMemo(() => cardCharts(sheet), [sheet]);
   return (
     <div className="card-charts bench-chart">
       <h3>{CARD_WORDS.curves}</h3>

@@ -1,4 +1,5 @@
 import type { FabricCard } from '../../../core/sheet/fabric-card.ts';
+import type { StripChartSheet } from '../../../core/sheet/strip-chart.ts';
 import {
   CARD_WORDS,
   cardText,
@@ -6,12 +7,14 @@ import {
   type CardTable,
   type CardText,
 } from '../../../core/words/card-text.ts';
-import { chartDrawing } from './chart-drawing.ts';
+import { curveShapes } from './chart-curves.ts';
+import { frameShapes, gutterShapes } from './chart-frame.ts';
+import { chartLayout } from './chart-layout.ts';
 import type { Place, Shape, TextShape } from './chart-shapes.ts';
 
 /** A4 at 96 px an inch, and what of it is written on; as in `bench-card.css`. */
 export const CARD_SIZE = { width: 794, height: 1123 } as const;
-const MARGIN = { x: 49, top: 45, bottom: 34 } as const;
+const MARGIN = { x: 49, top: 34, bottom: 30 } as const;
 const INNER = CARD_SIZE.width - 2 * MARGIN.x;
 /** The right of two columns, and the air before it. */
 const SIDE = { width: 250, gap: 34 } as const;
@@ -23,6 +26,18 @@ const FOOT_RIGHT = 140;
 
 /** The curves on the card, px. */
 export const CARD_CHART = { width: INNER, height: 215 } as const;
+
+/** The curves by the bench's own drawing, without its legend: the card shows one fabric, and its title says the rest. */
+export function cardCharts(sheet: StripChartSheet): readonly Shape[] {
+  return chartLayout(sheet, CARD_CHART, 0).panels.flatMap((panel, index) => {
+    const { traces } = sheet.charts[index]!;
+    return [
+      ...(index === 0 ? gutterShapes(sheet, panel) : []),
+      ...frameShapes(sheet, panel, traces),
+      ...curveShapes(sheet, panel, traces),
+    ];
+  });
+}
 
 /** How wide a text is in the card's type, px. */
 export type Measure = (text: string, type: Pick<TextShape, 'size' | 'weight'>) => number;
@@ -200,7 +215,7 @@ function tablePart({ heading, lines }: CardTable, [x, y]: Place, ends: readonly 
 function chartPart({ chart }: FabricCard, at: Place): Part {
   if (chart === null) return { shapes: [], bottom: at[1] };
   return headed(CARD_WORDS.curves, at, ([x, y]) => ({
-    shapes: chartDrawing(chart, CARD_CHART).shapes.map((shape) => moved(shape, x, y - 10)),
+    shapes: cardCharts(chart).map((shape) => moved(shape, x, y - 10)),
     bottom: y + CARD_CHART.height + ROW,
   }));
 }
