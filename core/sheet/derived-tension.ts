@@ -127,9 +127,9 @@ function tensionInputs({ readings, direction, branch, modulus }: TensionPlace): 
 const reaching = (specimens: readonly (readonly ForceReading[])[], extension: number) =>
   specimens.filter((specimen) => (specimen.at(-1)?.extension ?? 0) >= extension - SLACK);
 
-/** The largest tension that every direction was pulled to, N/m. */
+/** The load at which directions are compared, N/m: half of the largest that all three were pulled to. */
 const commonLoad = (strips: Strips): number =>
-  Math.min(...DIRECTIONS.map((direction) => strips[direction].load.fitted.tensions.at(-1) ?? 0));
+  Math.min(...DIRECTIONS.map((direction) => strips[direction].load.fitted.tensions.at(-1) ?? 0)) / 2;
 
 /**
  * Stretch of the fitted strip under a load, between its points by straight line.
@@ -169,12 +169,12 @@ function stretchNumber(curve: CurveEvidence, direction: Direction, load: number)
 /** Directions whose stretch differs by less cannot be told apart: repeat strips agree to about 10 % (common practice). */
 const SAME_STRETCH = 0.1;
 
-/** The directions that stretch most under the largest load that all three were pulled to. */
+/** The directions that stretch most under half of the largest load that all three were pulled to. */
 export function greatestDirections(strips: Strips): readonly Direction[] {
   const load = commonLoad(strips);
   const stretches = DIRECTIONS.map((direction) => stretchUnder(strips[direction].load, load));
   const most = Math.max(...stretches);
-  return DIRECTIONS.filter((_, index) => stretches[index]! >= most / (1 + SAME_STRETCH));
+  return DIRECTIONS.filter((_, index) => stretches[index]! >= (1 - SAME_STRETCH) * most);
 }
 
 function greatestStretch(readings: BenchReadings, strips: Strips, load: number): DerivedNumber {

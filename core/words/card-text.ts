@@ -218,10 +218,10 @@ function greatestSentences({ greatest }: FabricCard): readonly string[] {
   if (greatest === null) return [];
   const { said, found } = greatest;
   const stretches = `Under one load the ${found.join(' and the ')} stretches most`;
-  if (said === null) return [`${stretches}; nobody said on the sheet which should.`];
+  if (said === null) return [`${stretches}.`];
   return [
     found.includes(said)
       ? `${stretches}, as the sheet says (${said}).`
-      : `${stretches}, but the sheet says ${said}: check whether strips were exchanged.`,
+      : `${stretches}; the sheet says ${said}.`,
   ];
 }

@@ -85,7 +85,7 @@ describe('the card in words', () => {
 
   it('says who stretches most beside what the sheet says', () => {
     expect(saidOf('bias')).toContain('as the sheet says (bias)');
-    expect(saidOf('warp')).toContain('but the sheet says warp: check whether strips were exchanged');
+    expect(saidOf('warp')).toContain('; the sheet says warp.');
   });
 });
 
