@@ -53,7 +53,7 @@ export function derivedTension(readings: BenchReadings, strips: Strips): Derived
     DIRECTIONS.flatMap((direction) =>
       strips[direction].modulus.flatMap((modulus) => tensionAt({ readings, direction, branch, modulus })),
     );
-  const common = commonLoad(strips);
+  const common = comparedLoad(strips, readings.greatestStretch);
   return [
     ...of('load'),
     ...of('return'),
@@ -127,9 +127,15 @@ function tensionInputs({ readings, direction, branch, modulus }: TensionPlace): 
 const reaching = (specimens: readonly (readonly ForceReading[])[], extension: number) =>
   specimens.filter((specimen) => (specimen.at(-1)?.extension ?? 0) >= extension - SLACK);
 
-/** The load at which directions are compared, N/m: half of the largest that all three were pulled to. */
-const commonLoad = (strips: Strips): number =>
-  Math.min(...DIRECTIONS.map((direction) => strips[direction].load.fitted.tensions.at(-1) ?? 0)) / 2;
+/** The trade means warp or weft when it asks which way a cloth stretches most; the bias counts where it was named. */
+const comparedDirections = (said: Direction | null): readonly Direction[] =>
+  said === 'bias' ? DIRECTIONS : ['warp', 'weft'];
+
+/** The load at which they are compared, N/m: half of the largest that all of them were pulled to. */
+const comparedLoad = (strips: Strips, said: Direction | null): number =>
+  Math.min(
+    ...comparedDirections(said).map((direction) => strips[direction].load.fitted.tensions.at(-1) ?? 0),
+  ) / 2;
 
 /**
  * Stretch of the fitted strip under a load, between its points by straight line.
@@ -169,12 +175,13 @@ function stretchNumber(curve: CurveEvidence, direction: Direction, load: number)
 /** Directions whose stretch differs by less cannot be told apart: repeat strips agree to about 10 % (common practice). */
 const SAME_STRETCH = 0.1;
 
-/** The directions that stretch most under half of the largest load that all three were pulled to. */
-export function greatestDirections(strips: Strips): readonly Direction[] {
-  const load = commonLoad(strips);
-  const stretches = DIRECTIONS.map((direction) => stretchUnder(strips[direction].load, load));
+/** The directions that stretch most under {@link comparedLoad}; several where they cannot be told apart. */
+export function greatestDirections(strips: Strips, said: Direction | null): readonly Direction[] {
+  const load = comparedLoad(strips, said);
+  const compared = comparedDirections(said);
+  const stretches = compared.map((direction) => stretchUnder(strips[direction].load, load));
   const most = Math.max(...stretches);
-  return DIRECTIONS.filter((_, index) => stretches[index]! >= (1 - SAME_STRETCH) * most);
+  return compared.filter((_, index) => stretches[index]! >= (1 - SAME_STRETCH) * most);
 }
 
 function greatestStretch(readings: BenchReadings, strips: Strips, load: number): DerivedNumber {
@@ -182,11 +189,11 @@ function greatestStretch(readings: BenchReadings, strips: Strips, load: number):
   return derivedNumber({
     label: 'greatestStretch',
     at: stripForceText(load),
-    value: greatestDirections(strips).join(' or '),
+    value: greatestDirections(strips, said).join(' or '),
     amount: NaN,
     formula: 'largest S at one F / w',
     inputs: [
-      ...DIRECTIONS.map((direction) =>
+      ...comparedDirections(said).map((direction) =>
         givenInput(
           { symbol: 'S', what: 'stretchAtLoad', direction },
           extensionText(stretchUnder(strips[direction].load, load), 1),

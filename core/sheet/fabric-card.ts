@@ -124,7 +124,9 @@ export function fabricCard(fabric: Fabric, readings: BenchReadings): FabricCard 
       strips === undefined ? [] : DIRECTIONS.map((direction) => residualRow(direction, strips[direction])),
     coupling: band === undefined ? null : { band, next: nextReading },
     greatest:
-      strips === undefined ? null : { said: readings.greatestStretch, found: greatestDirections(strips) },
+      strips === undefined
+        ? null
+        : { said: readings.greatestStretch, found: greatestDirections(strips, readings.greatestStretch) },
     findings: fabric.findings,
   };
 }

@@ -217,7 +217,7 @@ export function nextReadingText(next: NextReading | null): string {
 function greatestSentences({ greatest }: FabricCard): readonly string[] {
   if (greatest === null) return [];
   const { said, found } = greatest;
-  const stretches = `Under one load the ${found.join(' and the ')} stretches most`;
+  const stretches = `Under one load the ${found.join(' and the ')} ${found.length === 1 ? 'stretches' : 'stretch'} most`;
   if (said === null) return [`${stretches}.`];
   return [
     found.includes(said)

@@ -16,7 +16,11 @@ function textOf(sheet: BenchSheet, change: (fabric: Fabric) => Fabric = (fabric)
   return cardText(fabricCard(change(fabricFromReadings(readings)), readings));
 }
 
-const saidOf = (greatestStretch: 'warp' | 'bias') => textOf({ ...tern(), greatestStretch }).coupling.at(-1);
+/** A straight strip, 0.1 N per 1 %. */
+const pairs: [number, number][] = [10, 20, 40, 60].map((extension) => [extension, extension / 10]);
+
+const saidOf = (greatestStretch: 'warp' | 'weft' | 'bias') =>
+  textOf({ ...tern(), greatestStretch }).coupling.at(-1);
 
 const plainSpaces = (text: string): string => text.replaceAll('\u00a0', ' ');
 
@@ -33,21 +37,30 @@ describe('the card in words', () => {
   });
 
   it('says how each reading was taken', () => {
-    const methods = Object.fromEntries(text.methods.map(({ title, text: how }) => [title, how]));
+    const { stretch } = tern();
+    const one = { load: pairs };
+    const plain = textOf({
+      ...tern(),
+      thickness: { mm: 0.45, pressureKPa: 1 },
+      stretch: { gaugeMm: stretch.gaugeMm, widthMm: stretch.widthMm, warp: one, weft: one, bias: one },
+      bending: { angleDeg: 41.5, overhangMm: { warp: 28, weft: 27, bias: 27 } },
+    });
+    const methods = Object.fromEntries(plain.methods.map(({ title, text: how }) => [title, how]));
     expect(methods['Mass']).toContain('200 × 50 mm, weighed apart: 3 in each direction');
-    expect(methods['Thickness']).toContain('under 1.00 kPa (no standard named)');
-    expect(methods['Stretch']).toMatch(/strip test, 50 mm wide, marks 100 mm apart; cycle not said/);
-    expect(methods['Bending']).toContain('cantilever at 41.5°');
+    expect(methods['Thickness']).toBe('one place under 1.00 kPa (no standard named)');
+    expect(methods['Stretch']).toBe(
+      'strip test, 50 mm wide, marks 100 mm apart; cycle not said; specimens: 1 in each direction; let back: none; width under load: none',
+    );
+    expect(methods['Bending']).toBe('cantilever at 41.5°: 1 in each direction');
   });
 
   it('says what was read otherwise when it was', () => {
-    const { stretch } = tern();
-    const bias = stretch.bias.load as [number, number][];
+    const one = { load: pairs, return: pairs };
     const other = textOf({
       ...tern(),
       strip: { lengthMm: 200, widthMm: 50, massTogetherG: 6.3 },
       thickness: { mm: [0.4, 0.5], pressureKPa: 4.14, standard: 'ASTM D1777' },
-      stretch: { ...stretch, cycle: 3, bias: { load: [bias, bias] } },
+      stretch: { gaugeMm: 100, widthMm: 50, cycle: 3, warp: one, weft: one, bias: { load: [pairs, pairs] } },
     });
     const methods = other.methods.map(({ text: how }) => plainSpaces(how)).join(' | ');
     expect(methods).toContain('on the pan together, weighed once');
@@ -84,6 +97,7 @@ describe('the card in words', () => {
   });
 
   it('says who stretches most beside what the sheet says', () => {
+    expect(saidOf('weft')).toContain('as the sheet says (weft)');
     expect(saidOf('bias')).toContain('as the sheet says (bias)');
     expect(saidOf('warp')).toContain('; the sheet says warp.');
   });
