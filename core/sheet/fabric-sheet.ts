@@ -49,7 +49,7 @@ export interface FabricSheetWish {
 /** The card of one fabric, read off the law that the study uses. */
 export function fabricSheet(fabric: Fabric, { id, branch, warp }: FabricSheetWish): FabricSheet {
   const law = branch === 'return' ? (fabric.laws.return ?? fabric.laws.load) : fabric.laws.load;
-  const strips = DIRECTIONS.map((direction) => stripSheet(law, direction));
+  const strips = DIRECTIONS.map((direction) => stripSheet(fabric, law, direction));
   const around = strips.find(({ direction }) => direction === (warp === 'around' ? 'warp' : 'weft'))!;
   return {
     id,
@@ -71,17 +71,21 @@ export function fabricSheet(fabric: Fabric, { id, branch, warp }: FabricSheetWis
   };
 }
 
-function stripSheet(law: TensionLaw, direction: Direction): StripSheet {
+function stripSheet(fabric: Fabric, law: TensionLaw, direction: Direction): StripSheet {
   const [at20, at40] = pullStrips(law, STRIP_ANGLE[direction], [1.2, 1.4]);
-  // A bias strip pulls on both yarns; it was measured no farther than the shorter of the two.
-  const reach =
-    direction === 'bias' ? Math.min(law.measuredTo.warp, law.measuredTo.weft) : law.measuredTo[direction];
   return {
     direction,
     at20: forceText(at20!.tension),
     at40: forceText(at40!.tension),
-    measuredTo: `${fixed(percentFromRatio(reach - 1), 0)}\u00a0%`,
+    measuredTo: `${fixed(percentFromRatio(reachOf(fabric, law, direction)), 0)}\u00a0%`,
   };
+}
+
+/** The last reading's extension; a law without its readings does not know the bias strip's, and says the yarns'. */
+function reachOf({ strips }: Fabric, { measuredTo }: TensionLaw, direction: Direction): number {
+  const last = strips?.[direction].load.readings.at(-1);
+  if (last !== undefined) return last.extension;
+  return (direction === 'bias' ? Math.min(measuredTo.warp, measuredTo.weft) : measuredTo[direction]) - 1;
 }
 
 const forceText = (tension: number): string => `${fixed(tension * STRIP_WIDTH, 1)}\u00a0N`;
