@@ -4,6 +4,8 @@ import { gramsFromKilograms, mmFromMetres, percentFromRatio } from '../units/uni
 import type { BenchReadings } from './bench-readings.ts';
 import type { Direction } from './fabric.ts';
 import { mean } from './mean-of-repeats.ts';
+import { likelySlip } from './unit-slips.ts';
+import type { UnitSlip } from './unit-slips.ts';
 
 /** Strips of one cloth agree to 2 %; a 0.5 mm cut error on 50 mm is 1 % (common practice). */
 const DIFFERENCE_TO_NAME = 0.03;
@@ -12,6 +14,19 @@ const DIFFERENCE_TO_REFUSE = 0.1;
 const FIBRE_DENSITY = 1380;
 /** Where mass over thickness of knits mostly lies, kg/m^3 (textile handbooks, from memory). */
 const USUAL_DENSITY = [250, 600] as const;
+/** What stretch fabrics weigh, kg/m^2, and how thick they are, m (common practice, with room to spare). */
+const USUAL_AREAL = [0.06, 0.7] as const;
+const USUAL_THICKNESS = [0.15e-3, 4e-3] as const;
+const MASS_SLIPS: readonly UnitSlip[] = [
+  { factor: 1000, looksLike: 'mg read as g' },
+  { factor: 1 / 1000, looksLike: 'kg read as g' },
+  { factor: 100, looksLike: 'a strip size in cm read as mm' },
+];
+const THICKNESS_SLIPS: readonly UnitSlip[] = [
+  { factor: 1 / 10, looksLike: 'a thickness in cm read as mm' },
+  { factor: 1 / 25.4, looksLike: 'a thickness in inches read as mm' },
+  { factor: 1 / 1000, looksLike: 'a thickness in m read as mm' },
+];
 const DIRECTIONS: readonly Direction[] = ['warp', 'weft', 'bias'];
 
 /**
@@ -41,7 +56,11 @@ export function weighStrips(readings: BenchReadings): { arealDensity: number; fi
       : weighApart(masses.apart, area);
   return {
     arealDensity: density,
-    findings: [...findings, ...doubtDensity(density, mean(readings.thickness.values))],
+    findings: [
+      ...findings,
+      ...doubtMass(density, area),
+      ...doubtDensity(density, mean(readings.thickness.values)),
+    ],
   };
 }
 
@@ -67,6 +86,21 @@ function weighApart(
   return { density: middle / area, findings };
 }
 
+/** Mass per area against what stretch fabrics weigh. */
+function doubtMass(areal: number, area: number): Finding[] {
+  if (areal >= USUAL_AREAL[0] && areal <= USUAL_AREAL[1]) return [];
+  return [
+    {
+      code: 'bench/mass-unusual',
+      facts: {
+        massG: gramsFromKilograms(areal * area),
+        arealDensityGM2: gramsFromKilograms(areal),
+        looksLike: likelySlip(areal, USUAL_AREAL, MASS_SLIPS),
+      },
+    },
+  ];
+}
+
 /** Mass over thickness against solid fibre and against what knits weigh. */
 function doubtDensity(areal: number, thickness: number): Finding[] {
   const density = areal / thickness;
@@ -76,6 +110,10 @@ function doubtDensity(areal: number, thickness: number): Finding[] {
       fibreKgM3: FIBRE_DENSITY,
       arealDensityGM2: gramsFromKilograms(areal),
       thicknessMm: mmFromMetres(thickness),
+      looksLike:
+        areal > USUAL_AREAL[1]
+          ? likelySlip(areal, USUAL_AREAL, MASS_SLIPS)
+          : likelySlip(thickness, USUAL_THICKNESS, THICKNESS_SLIPS),
     });
   }
   if (density >= USUAL_DENSITY[0] && density <= USUAL_DENSITY[1]) return [];

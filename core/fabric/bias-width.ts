@@ -31,9 +31,12 @@ const RATIO_TO_PASS = [0.75, 1.33] as const;
  *
  * whatever the shear; with phi' = tau - psi'(x - w) it is linear in c. A cross-check only: it asks for widths good to
  * 0.3 %, finer than a ruler gives.
+ *
+ * @returns With c in N/m where the width is worth hearing and asks for another one; else null.
  */
-export function checkBiasWidth(input: BiasWidthInput): Finding[] {
-  if (!input.widths.bias.measured || input.coupling <= 0) return [];
+export function checkBiasWidth(input: BiasWidthInput): { findings: Finding[]; coupling: number | null } {
+  const silent = { findings: [], coupling: null };
+  if (!input.widths.bias.measured || input.coupling <= 0) return silent;
   const start = input.readings.find(({ extension }) => extension === 0)?.width ?? input.stripWidth;
   const rows = input.readings.flatMap(({ extension, width }) => {
     const l1 = 1 + extension;
@@ -43,14 +46,14 @@ export function checkBiasWidth(input: BiasWidthInput): Finding[] {
     return [{ ...rowAt(input, x, Math.log(l1 * l2)), tau: input.bias.tau(Math.log(l1)) }];
   });
   const squares = rows.reduce((sum, { gain, tau }) => sum + (gain / tau) ** 2, 0);
-  if (rows.length < 2 || squares === 0) return [];
+  if (rows.length < 2 || squares === 0) return silent;
   const c = rows.reduce((sum, { gain, own, tau }) => sum + (gain / tau) * ((tau - own) / tau), 0) / squares;
   const residual = Math.max(...rows.map(({ gain, own, tau }) => Math.abs((own + c * gain) / tau - 1)));
   const ratio = c / input.coupling;
-  if (residual > RESIDUAL_TO_HEAR || (ratio >= RATIO_TO_PASS[0] && ratio <= RATIO_TO_PASS[1])) return [];
-  return [
-    { code: 'bench/bias-width-differs', facts: { ratio, residualPercent: percentFromRatio(residual) } },
-  ];
+  if (!(residual <= RESIDUAL_TO_HEAR) || (ratio >= RATIO_TO_PASS[0] && ratio <= RATIO_TO_PASS[1]))
+    return silent;
+  const facts = { ratio, residualPercent: percentFromRatio(residual) };
+  return { findings: [{ code: 'bench/bias-width-differs', facts }], coupling: c };
 }
 
 const shape = (at: number): number => couplingShape(at, COUPLING_FADE);

@@ -18,6 +18,8 @@ export interface Reciprocity {
 /** How the coupling was come by; the widest band belongs to the weakest evidence. */
 export interface CouplingEvidence {
   readonly from: 'reciprocity' | 'held width';
+  /** The direction of the strip whose width was held; left out where there was none. */
+  readonly heldDirection?: 'warp' | 'weft';
   /** Factor by which warp and weft widths disagree, >= 1. */
   readonly disagreement: number;
   /** c used over c from reciprocity. */

@@ -22,6 +22,8 @@ export interface FitInput {
   readonly warp: AxisCurve & { readonly set: number };
   readonly weft: AxisCurve & { readonly set: number };
   readonly bias: ForceCurve;
+  /** Extension of the first force reading beyond 0 on warp or weft, whichever is later. */
+  readonly firstRead: number;
   /** The bias strip's readings, and the width they are per, for words and for checking. */
   readonly biasReadings: readonly ForceReading[];
   readonly width: number;
@@ -36,9 +38,19 @@ export interface FittedLaw {
   /** The strips behind the law, for laws of another coupling. */
   readonly source: LawSource;
   readonly coupling: CouplingEvidence;
+  /** True where the first force was read beyond 5 %, or a strip hardly pulled before. */
+  readonly lateStart: boolean;
   readonly findings: readonly Finding[];
 }
 
+/** A way back that describes no stable fabric: it is left out, and the way out stands. */
+export interface NoLaw {
+  readonly law: null;
+  readonly findings: readonly Finding[];
+}
+
+/** Extension after which a first force reading counts as late. */
+const LATE_START = 0.05 + 1e-9;
 /** Secants are compared at x = 0.1 (10.5 % extension); at 0.2 where the first 5 % hardly pulls. */
 const SECANT_AT = 0.1;
 const SECANT_AFTER_RUN_IN = 0.2;
@@ -53,10 +65,11 @@ const DISAGREEMENT_TO_NAME = 1.35;
  *
  * Coupling from reciprocity of stiffness and narrowing (or from a strip of held width), both axes so that the strips
  * come back exactly, shear from the bias strip; the coupling is lowered in steps of 10 % while the law is unstable.
+ * A way back that stays unstable is left out.
  *
  * @throws {Fault} `bench/gains-no-area`, `bench/held-below-free`, `bench/unstable`, `bench/bias-contradicts`.
  */
-export function fitTensionLaw(input: FitInput): FittedLaw {
+export function fitTensionLaw(input: FitInput): FittedLaw | NoLaw {
   const findings: Finding[] = [];
   const at = secantPlace(input, findings);
   const reciprocity = reciprocalCoupling(input.warp, input.weft, at);
@@ -71,10 +84,12 @@ export function fitTensionLaw(input: FitInput): FittedLaw {
   const sharePercent = percentFromRatio(unstableShare);
   if (law === null) {
     checkBiasMiss(biasOf(input), lawWith(source, wanted));
-    throw new Fault('bench/unstable', { sharePercent, couplingPercent: 50 });
+    const facts = { sharePercent, couplingPercent: 50 };
+    if (input.branch === 'load') throw new Fault('bench/unstable', facts);
+    return { law: null, findings: [{ code: 'bench/return-unstable', facts }] };
   }
   if (share < 1) {
-    const facts = { couplingPercent: percentFromRatio(share), sharePercent };
+    const facts = { branch: input.branch, couplingPercent: percentFromRatio(share), sharePercent };
     findings.push({ code: 'bench/coupling-lowered', facts });
   }
   findings.push(...checkBiasMiss(biasOf(input), law));
@@ -83,10 +98,12 @@ export function fitTensionLaw(input: FitInput): FittedLaw {
     source,
     coupling: {
       from: held === null && input.couplingFactor === 1 ? 'reciprocity' : 'held width',
+      ...(input.held === null ? {} : { heldDirection: input.held.direction }),
       disagreement: reciprocity.disagreement,
       factor: reciprocity.coupling > 0 ? (wanted * share) / reciprocity.coupling : 1,
       secantAt: at,
     },
+    lateStart: at > SECANT_AT || input.firstRead > LATE_START,
     findings,
   };
 }
@@ -134,18 +151,19 @@ function heldCoupling(input: FitInput, expected: number): number {
   const { direction, load } = input.held!;
   const free = input[direction];
   const readings = load
-    .filter(({ extension }) => extension > 0 && Math.log(1 + extension) <= free.measuredTo + 1e-9)
     .map(({ extension, force, deviation }) => {
       const tau = (force / input.width) * (1 + extension);
-      return [Math.log(1 + extension), tau, force > 0 ? (deviation ?? 0) / force : 0] as const;
-    });
+      const x = Math.log(1 + extension) - free.set;
+      return [x, tau, force > 0 ? (deviation ?? 0) / force : 0] as const;
+    })
+    .filter(([x]) => x > 0 && x <= free.measuredTo + 1e-9);
   for (const [x, tau] of readings) {
     if (tau >= 0.97 * free.tau(x)) continue;
     throw new Fault('bench/held-below-free', {
       direction,
-      extensionPercent: percentFromRatio(Math.exp(x) - 1),
-      heldN: (tau / Math.exp(x)) * input.width,
-      freeN: (free.tau(x) / Math.exp(x)) * input.width,
+      extensionPercent: percentFromRatio(Math.exp(x + free.set) - 1),
+      heldN: (tau / Math.exp(x + free.set)) * input.width,
+      freeN: (free.tau(x) / Math.exp(x + free.set)) * input.width,
     });
   }
   return couplingFromHeldWidth({ free, readings, expected, fade: COUPLING_FADE });

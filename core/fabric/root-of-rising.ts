@@ -11,37 +11,52 @@ export function rootOfRising(
   bracket: { readonly low: number; readonly high: number },
   tolerance: number,
 ): number {
-  let { low, high } = bracket;
-  let atLow = rising(low);
-  let atHigh = rising(high);
-  for (let i = 0; i < 40 && atLow > 0; i++) {
-    low -= 2 * (high - low) + tolerance;
-    atLow = rising(low);
-  }
-  for (let i = 0; i < 40 && atHigh < 0; i++) {
-    high += 2 * (high - low) + tolerance;
-    atHigh = rising(high);
-  }
-  if (!(atLow < 0)) return low;
-  if (!(atHigh > 0)) return high;
+  const ends = widened(rising, bracket, tolerance);
+  if (!(ends.atLow < 0)) return ends.low;
+  if (!(ends.atHigh > 0)) return ends.high;
   let stale = 0;
-  for (let i = 0; i < 200 && high - low > tolerance; i++) {
+  for (let i = 0; i < 200 && ends.high - ends.low > tolerance; i++) {
+    const { low, high, atLow, atHigh } = ends;
     const guess = (low * atHigh - high * atLow) / (atHigh - atLow);
     // Kept off the ends, so that the bracket closes from both sides.
     const at = Math.min(Math.max(guess, low + 0.25 * tolerance), high - 0.25 * tolerance);
     const value = rising(at);
-    if (value === 0) return at;
     if (value < 0) {
-      low = at;
-      atLow = value;
-      if (stale < 0) atHigh /= 2;
+      ends.low = at;
+      ends.atLow = value;
+      if (stale < 0) ends.atHigh /= 2;
       stale = -1;
     } else {
-      high = at;
-      atHigh = value;
-      if (stale > 0) atLow /= 2;
+      ends.high = at;
+      ends.atHigh = value;
+      if (stale > 0) ends.atLow /= 2;
       stale = 1;
     }
   }
-  return (low + high) / 2;
+  return (ends.low + ends.high) / 2;
+}
+
+interface Ends {
+  low: number;
+  high: number;
+  atLow: number;
+  atHigh: number;
+}
+
+/** The bracket, made wider at an end beyond which the root lies. */
+function widened(
+  rising: (at: number) => number,
+  { low, high }: { readonly low: number; readonly high: number },
+  tolerance: number,
+): Ends {
+  const ends = { low, high, atLow: rising(low), atHigh: rising(high) };
+  for (let i = 0; i < 40 && ends.atLow > 0; i++) {
+    ends.low -= 2 * (ends.high - ends.low) + tolerance;
+    ends.atLow = rising(ends.low);
+  }
+  for (let i = 0; i < 40 && ends.atHigh < 0; i++) {
+    ends.high += 2 * (ends.high - ends.low) + tolerance;
+    ends.atHigh = rising(ends.high);
+  }
+  return ends;
 }

@@ -31,9 +31,15 @@ export interface ForceCurve {
 const LEAST_READINGS = 3;
 /** The secants that couple the directions are taken at x = 0.1; readings must reach beyond it. */
 const LEAST_EXTENSION = 0.12;
-/** Share of the peak force: a pre-tension above it is named, a return force below it counts as none. */
+/** No fabric is pulled further; ten times its length is a slip of unit. */
+const MOST_EXTENSION = 9;
+/** Shares of the peak force: a pre-tension above the first is named, a force below the second counts as none. */
 const PRE_TENSION_SHARE = 0.02;
-const NO_FORCE_SHARE = 0.002;
+const NO_FORCE_SHARE = { load: 0.005, return: 0.002 } as const;
+/** A strip that carries nothing up to this extension hung slack in the grips. */
+const SLACK_EXTENSION = 0.005;
+/** Share of the peak force within which a load cell wanders round 0. */
+const NOISE_SHARE = 0.02;
 /** A repair of more than this share of the force is refused. */
 const REPAIR_TO_REFUSE = 0.1;
 /** A cubic replaces the readings when the repair exceeds this share of the force. */
@@ -54,7 +60,13 @@ export function forceCurve(strip: ForceReadings): ForceCurve {
   checkReadings(strip);
   const peak = Math.max(...readings.map(({ force }) => force));
   const findings = preTension(strip, peak);
-  const start = branch === 'return' ? forceless(readings, peak) : 0;
+  const start = forceless(readings, NO_FORCE_SHARE[branch] * peak, branch);
+  if (branch === 'load' && start > 0) {
+    findings.push({
+      code: 'bench/slack-start',
+      facts: { direction, extensionPercent: percentFromRatio(start) },
+    });
+  }
   const kept = readings.filter(({ extension }) => extension > start);
   const { tension, findings: repairs, repair } = risingTension(strip, kept);
   const stretch = kept.map(({ extension }) => 1 + extension);
@@ -88,7 +100,8 @@ function requireEnough(count: number, direction: Direction, branch: Branch): voi
 }
 
 /** Enough readings, each extension once, some force, far enough. */
-function checkReadings({ direction, branch, readings }: ForceReadings): void {
+function checkReadings(strip: ForceReadings): void {
+  const { direction, branch, readings } = strip;
   const beyond = readings.filter(({ extension }) => extension > 0);
   requireEnough(beyond.length, direction, branch);
   const twice = readings.find(({ extension }, i) => i > 0 && readings[i - 1]!.extension === extension);
@@ -100,6 +113,11 @@ function checkReadings({ direction, branch, readings }: ForceReadings): void {
     });
   }
   const last = percentFromRatio(beyond.at(-1)!.extension);
+  if (last > percentFromRatio(MOST_EXTENSION)) {
+    const mostPercent = percentFromRatio(MOST_EXTENSION);
+    throw new Fault('bench/extension-too-large', { direction, branch, extensionPercent: last, mostPercent });
+  }
+  checkSign(strip);
   if (!(beyond.at(-1)!.force > 0)) {
     throw new Fault('bench/no-force', { direction, branch, extensionPercent: last });
   }
@@ -113,16 +131,32 @@ function checkReadings({ direction, branch, readings }: ForceReadings): void {
   }
 }
 
+/** A load cell's noise may lie below 0, a fabric's force may not. */
+function checkSign({ direction, branch, readings }: ForceReadings): void {
+  const peakN = Math.max(...readings.map(({ force }) => Math.abs(force)));
+  const negative = readings.find(({ force }) => force < -NOISE_SHARE * peakN);
+  if (negative === undefined) return;
+  throw new Fault('bench/force-negative', {
+    direction,
+    branch,
+    extensionPercent: percentFromRatio(negative.extension),
+    forceN: negative.force,
+    peakN,
+  });
+}
+
 function preTension({ direction, branch, readings }: ForceReadings, peakN: number): Finding[] {
   const forceN = readings.find(({ extension }) => extension === 0)?.force ?? 0;
   if (forceN <= PRE_TENSION_SHARE * peakN) return [];
   return [{ code: 'bench/pre-tension', facts: { direction, branch, forceN, peakN } }];
 }
 
-/** Largest extension at which a strip on its way back carries nothing. */
-function forceless(readings: readonly ForceReading[], peak: number): number {
-  const none = readings.filter(({ force }) => force <= NO_FORCE_SHARE * peak);
-  return none.at(-1)?.extension ?? 0;
+/** Largest extension at which a strip carries nothing: on load before any force, on the way back after all. */
+function forceless(readings: readonly ForceReading[], none: number, branch: Branch): number {
+  if (branch === 'return') return readings.findLast(({ force }) => force <= none)?.extension ?? 0;
+  const first = readings.findIndex(({ force, extension }) => extension > 0 && force > none);
+  const slack = readings[first - 1]?.extension ?? 0;
+  return slack >= SLACK_EXTENSION ? slack : 0;
 }
 
 interface Rising {
@@ -137,16 +171,17 @@ interface Rising {
 function risingTension(strip: ForceReadings, kept: readonly ForceReading[]): Rising {
   const { direction, branch, width } = strip;
   requireEnough(kept.length, direction, branch);
-  const forces = kept.map(({ force }) => force);
+  const forces = kept.map(({ force }) => Math.max(force, 0));
+  const noise = NOISE_SHARE * Math.max(...forces);
   const rising = tilted(
     isotonic(forces),
     kept.map(({ extension }) => extension),
   );
-  const fall = kept.findIndex(({ force }, i) => i > 0 && force < kept[i - 1]!.force);
+  const fall = forces.findIndex((force, i) => i > 0 && force < forces[i - 1]!);
   const tension = rising.map((force) => force / width);
   if (fall < 0) return { tension, repair: 0, findings: [] };
   const repair = Math.max(
-    ...rising.map((force, i) => Math.abs(force - forces[i]!) / Math.max(forces[i]!, 1e-12)),
+    ...rising.map((force, i) => Math.abs(force - forces[i]!) / Math.max(forces[i]!, noise)),
   );
   const facts = {
     direction,

@@ -12,6 +12,29 @@ export interface BenchFaults {
     extensionPercent: number;
     leastPercent: number;
   };
+  'bench/extension-too-large': {
+    direction: string;
+    branch: string;
+    extensionPercent: number;
+    mostPercent: number;
+  };
+  'bench/force-negative': {
+    direction: string;
+    branch: string;
+    extensionPercent: number;
+    forceN: number;
+    peakN: number;
+  };
+  /** The force of one specimen drops of a sudden. Specimens count from 1. */
+  'bench/grip-slip': {
+    direction: string;
+    branch: string;
+    specimen: number;
+    extensionPercent: number;
+    forceN: number;
+    previousN: number;
+    dropPercent: number;
+  };
   /** Even the best rising curve misses a reading by more than the limit. */
   'bench/force-falls': {
     direction: string;
@@ -43,6 +66,8 @@ export interface BenchFaults {
     fibreKgM3: number;
     arealDensityGM2: number;
     thicknessMm: number;
+    /** The slip of unit that would explain it, if one would. */
+    looksLike: string | null;
   };
   'bench/overhang-too-long': { direction: string; overhangMm: number; lengthMm: number };
   /** A heart loop hangs between the height of a weightless strip and half the strip's length. */

@@ -183,7 +183,7 @@ describe('what is typed', () => {
 
   it('which way it stretches most is asked, never answered for the person, and may be left open', () => {
     expect(EMPTY_DRAFT.greatestStretch).toBeNull();
-    const { sheet, problems } = sheetFromDraft(demoDraft());
+    const { sheet, problems } = sheetFromDraft({ ...demoDraft(), greatestStretch: null });
     expect(problems).toEqual([{ step: 'stretch', place: 'greatestStretch', kind: 'asked' }]);
     expect(sheet).not.toHaveProperty('greatestStretch');
     expect(sheetFromDraft({ ...demoDraft(), greatestStretch: 'weft' }).sheet?.greatestStretch).toBe('weft');

@@ -17,7 +17,7 @@ describe('a bench sheet', () => {
     const { weighed, thickness, stretched, bending } = parseBenchSheet(demoSheetText('tern-210'));
     expect(weighed.length).toBeCloseTo(0.2, 12);
     expect('apart' in weighed.masses && weighed.masses.apart.warp[0]).toBeCloseTo(0.002112, 9);
-    expect(thickness).toEqual({ values: [0.00045], pressure: 1000, standard: null });
+    expect(thickness).toEqual({ values: [0.00045], pressure: 1000, standard: 'ISO 5084' });
     expect(stretched.strips.warp.load[0]![6]).toEqual({ extension: 0.4, force: 5.8 });
     expect(stretched.heldWidth).toBeNull();
     expect(bending.kind === 'cantilever' && bending.angle).toBeCloseTo(0.72431, 5);
