@@ -58,17 +58,25 @@ function isStable(response: TensionResponse, unsheared: boolean, stiffness: numb
   const k = response.stiffness;
   const least = -ROUND_OFF * stiffness;
   if (unsheared && leastEigenvalue(k[0]!, k[4]!, k[28]!) < least) return false;
-  for (let i = 0; i < DIRECTION_COUNT; i++) {
-    const n0 = Math.cos((Math.PI * i) / DIRECTION_COUNT);
-    const n1 = Math.sin((Math.PI * i) / DIRECTION_COUNT);
-    const acoustic = (row: number, column: number): number =>
-      n0 * n0 * k[6 * row + column]! +
-      n0 * n1 * (k[6 * row + 3 + column]! + k[6 * (3 + row) + column]!) +
-      n1 * n1 * k[6 * (3 + row) + 3 + column]!;
-    if (leastEigenvalue(acoustic(0, 0), acoustic(0, 1), acoustic(1, 1)) < least) return false;
+  // In the plane: K_uu at 0, 1, 7; K_uv at 3, 4, 9, 10; K_vv at 21, 22, 28.
+  for (const { uu, mixed, vv } of WAVES) {
+    const xx = uu * k[0]! + 2 * mixed * k[3]! + vv * k[21]!;
+    const xy = uu * k[1]! + mixed * (k[4]! + k[9]!) + vv * k[22]!;
+    const yy = uu * k[7]! + 2 * mixed * k[10]! + vv * k[28]!;
+    if (leastEigenvalue(xx, xy, yy) < least) return false;
   }
   return true;
 }
 
+/** n_u n_u, n_u n_v and n_v n_v for every direction n. */
+const WAVES = Array.from({ length: DIRECTION_COUNT }, (_, i) => {
+  const u = Math.cos((Math.PI * i) / DIRECTION_COUNT);
+  const v = Math.sin((Math.PI * i) / DIRECTION_COUNT);
+  return { uu: u * u, mixed: u * v, vv: v * v };
+});
+
 /** Of the symmetric matrix [[a, b], [b, c]]. */
-const leastEigenvalue = (a: number, b: number, c: number): number => (a + c) / 2 - Math.hypot((a - c) / 2, b);
+function leastEigenvalue(a: number, b: number, c: number): number {
+  const half = (a - c) / 2;
+  return (a + c) / 2 - Math.sqrt(half * half + b * b);
+}

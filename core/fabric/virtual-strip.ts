@@ -23,15 +23,16 @@ export const STRIP_ANGLE = { warp: 0, weft: Math.PI / 2, bias: Math.PI / 4 } as 
  * @param stretch - Stretch ratio l of the strip.
  */
 export function pullStrip(law: TensionLaw, angle: number, stretch: number): VirtualStrip {
-  return pullFrom(law, angle, { stretch, width: 1, skew: 0 });
+  return puller(law, angle)({ stretch, width: 1, skew: 0 });
 }
 
 /** Pulls a strip at rising stretch ratios, each starting where the last one ended. */
 export function pullStrips(law: TensionLaw, angle: number, stretches: readonly number[]): VirtualStrip[] {
+  const pullFrom = puller(law, angle);
   let width = 1;
   let skew = 0;
   return stretches.map((stretch) => {
-    const strip = pullFrom(law, angle, { stretch, width, skew });
+    const strip = pullFrom({ stretch, width, skew });
     width = strip.width;
     skew = strip.skew;
     return strip;
@@ -44,41 +45,68 @@ interface StripState {
   readonly skew: number;
 }
 
-function pullFrom(law: TensionLaw, angle: number, from: StripState): VirtualStrip {
-  const cos = Math.cos(angle);
-  const sin = Math.sin(angle);
-  const response = createTensionResponse();
-  const f = new Float64Array(6);
+/** Pulls one strip after another in the same working room. */
+function puller(law: TensionLaw, angle: number): (from: StripState) => VirtualStrip {
+  const room = { response: createTensionResponse(), f: new Float64Array(6) };
+  const direction = { cos: Math.cos(angle), sin: Math.sin(angle) };
+  return (from) => pullFrom(law, direction, from, room);
+}
+
+function pullFrom(
+  law: TensionLaw,
+  { cos, sin }: { readonly cos: number; readonly sin: number },
+  from: StripState,
+  { response, f }: { readonly response: TensionResponse; readonly f: Float64Array },
+): VirtualStrip {
   const tolerance = 1e-12 * law.typicalStiffness;
-  let { width, skew } = from;
   const { stretch } = from;
-  deform(f, cos, sin, { stretch, width, skew });
-  evaluateTension(law, f, true, response);
-  for (let i = 0; i < 200; i++) {
+  const evaluateAt = (state: StripState): Gradient => {
+    deform(f, cos, sin, state);
+    evaluateTension(law, f, true, response);
     // Strip-frame derivatives: the strip's cross direction in the rest state is (-sin, cos).
-    const gWidth = -sin * response.stress[1]! + cos * response.stress[4]!;
-    const gSkew = -sin * response.stress[0]! + cos * response.stress[3]!;
-    if (Math.abs(gWidth) + Math.abs(gSkew) < tolerance) break;
-    const step = newtonStep(response, cos, sin, [gWidth, gSkew]);
-    const slope = step.width * gWidth + step.skew * gSkew;
+    return {
+      width: -sin * response.stress[1]! + cos * response.stress[4]!,
+      skew: -sin * response.stress[0]! + cos * response.stress[3]!,
+    };
+  };
+  let at = from;
+  let gradient = evaluateAt(at);
+  for (let i = 0; i < 200 && sizeOf(gradient) >= tolerance; i++) {
+    const step = newtonStep(response, cos, sin, [gradient.width, gradient.skew]);
+    if (Math.abs(step.width) + Math.abs(step.skew) < SMALLEST_STEP) break;
+    const slope = step.width * gradient.width + step.skew * gradient.skew;
     const energy = response.energy;
+    const before: Gradient = gradient;
     let share = Math.min(
       1,
-      (0.5 * width) / Math.max(Math.abs(step.width), 1e-300),
+      (0.5 * at.width) / Math.max(Math.abs(step.width), 1e-300),
       0.5 / Math.max(Math.abs(step.skew), 1e-300),
     );
-    let next = { stretch, width: width + share * step.width, skew: skew + share * step.skew };
+    let next = at;
     for (let halving = 0; halving < 40; halving++) {
-      next = { stretch, width: width + share * step.width, skew: skew + share * step.skew };
-      deform(f, cos, sin, next);
-      evaluateTension(law, f, true, response);
-      if (response.energy <= energy + 1e-4 * share * slope + 1e-15 * Math.abs(energy)) break;
+      next = { stretch, width: at.width + share * step.width, skew: at.skew + share * step.skew };
+      gradient = evaluateAt(next);
+      // Near the end the fall of the energy drowns in round-off, that of its gradient does not.
+      const falls = response.energy <= energy + 1e-4 * share * slope;
+      if (falls || sizeOf(gradient) < 0.5 * sizeOf(before)) break;
       share /= 2;
     }
-    ({ width, skew } = next);
+    at = next;
   }
+  const { width, skew } = at;
   return { tension: cos * response.stress[0]! + sin * response.stress[3]!, width, skew };
 }
+
+/** Edge pull and edge shear of a strip, N/m. */
+interface Gradient {
+  readonly width: number;
+  readonly skew: number;
+}
+
+const sizeOf = ({ width, skew }: Gradient): number => Math.abs(width) + Math.abs(skew);
+
+/** A step below this share of the strip's width is round-off. */
+const SMALLEST_STEP = 1e-13;
 
 /** Columns of F for a strip whose length makes `angle` with the warp; strip frame: length first, then width. */
 function deform(f: Float64Array, cos: number, sin: number, state: StripState): void {
