@@ -80,7 +80,8 @@ export function bandFactors({ from, disagreement, lateStart }: BandEvidence): Ba
 }
 
 /**
- * The band of the coupling. A bias strip's width that asks for another coupling widens it so far as to span both.
+ * The band of the coupling. A bias strip's width that asks for another coupling widens it so far as to span both, unless
+ * a held width was read, which says more.
  *
  * @param shown - c in use, N/m.
  * @param biasCoupling - c that the bias strip's width asks for, N/m; null where it has nothing to say.
@@ -92,7 +93,10 @@ export function couplingBand(
 ): CouplingBand {
   const factors = bandFactors(evidence);
   const bias = Math.min(
-    Math.max(biasCoupling ?? shown, FACTORS.assumedWidth.low * shown),
+    Math.max(
+      evidence.from === 'held width' ? shown : (biasCoupling ?? shown),
+      FACTORS.assumedWidth.low * shown,
+    ),
     FACTORS.assumedWidth.high * shown,
   );
   return {

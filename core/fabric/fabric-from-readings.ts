@@ -129,7 +129,7 @@ interface Fits {
 function fitBranches(
   readings: BenchReadings,
   strips: PerDirection<StripMeans>,
-  { forces, widths }: LoadCurves,
+  { forces, widths, findings }: LoadCurves,
 ): Fits {
   const { stretched } = readings;
   const fit = (branch: Branch, curves: PerDirection<ForceCurve>, couplingFactor: number): FittedLaw | NoLaw =>
@@ -142,6 +142,7 @@ function fitBranches(
       firstRead: Math.max(firstExtension(strips.warp.load), firstExtension(strips.weft.load)),
       biasReadings: (branch === 'load' ? strips.bias.load : strips.bias.return) ?? [],
       width: stretched.width,
+      suspect: findings.find((finding) => finding.code === 'bench/force-jumps')?.facts ?? null,
       held: branch === 'load' ? heldMeans(stretched.heldWidth) : null,
       couplingFactor,
     });

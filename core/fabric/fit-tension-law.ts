@@ -1,4 +1,5 @@
 import { Fault } from '../fault/fault.ts';
+import type { FaultFacts } from '../fault/fault.ts';
 import type { Finding } from '../fault/finding.ts';
 import { percentFromRatio } from '../units/units.ts';
 import { COUPLING_FADE, sampleAxes } from './assemble-law.ts';
@@ -27,6 +28,8 @@ export interface FitInput {
   /** The bias strip's readings, and the width they are per, for words and for checking. */
   readonly biasReadings: readonly ForceReading[];
   readonly width: number;
+  /** A step in the force readings, as of a strip that slipped, if there is one. */
+  readonly suspect: FaultFacts['bench/unstable']['suspect'];
   /** Strip with its width held; load branch only. */
   readonly held: { readonly direction: 'warp' | 'weft'; readonly load: readonly MeanForce[] } | null;
   /** Factor by which a held-width reading corrected reciprocity on the other branch. */
@@ -85,7 +88,7 @@ export function fitTensionLaw(input: FitInput): FittedLaw | NoLaw {
   if (law === null) {
     checkBiasMiss(biasOf(input), lawWith(source, wanted));
     const facts = { sharePercent, couplingPercent: 50 };
-    if (input.branch === 'load') throw new Fault('bench/unstable', facts);
+    if (input.branch === 'load') throw new Fault('bench/unstable', { ...facts, suspect: input.suspect });
     return { law: null, findings: [{ code: 'bench/return-unstable', facts }] };
   }
   if (share < 1) {

@@ -35,7 +35,7 @@ const LEAST_EXTENSION = 0.12;
 const MOST_EXTENSION = 9;
 /** Shares of the peak force: a pre-tension above the first is named, a force below the second counts as none. */
 const PRE_TENSION_SHARE = 0.02;
-const NO_FORCE_SHARE = { load: 0.005, return: 0.002 } as const;
+const NO_FORCE_SHARE = 0.002;
 /** A strip that carries nothing up to this extension hung slack in the grips. */
 const SLACK_EXTENSION = 0.005;
 /** Share of the peak force within which a load cell wanders round 0. */
@@ -60,7 +60,7 @@ export function forceCurve(strip: ForceReadings): ForceCurve {
   checkReadings(strip);
   const peak = Math.max(...readings.map(({ force }) => force));
   const findings = preTension(strip, peak);
-  const start = forceless(readings, NO_FORCE_SHARE[branch] * peak, branch);
+  const start = forceless(readings, NO_FORCE_SHARE * peak, branch);
   if (branch === 'load' && start > 0) {
     findings.push({
       code: 'bench/slack-start',

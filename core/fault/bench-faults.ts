@@ -54,7 +54,12 @@ export interface BenchFaults {
   'bench/width-start-differs': { direction: string; stripMm: number; widthMm: number };
   /** Narrowing per stretch of warp and weft multiply to nearly 1. */
   'bench/gains-no-area': { warpContraction: number; weftContraction: number; atPercent: number };
-  'bench/unstable': { sharePercent: number; couplingPercent: number };
+  /** `suspect` is a step in the force readings that may be the cause, if there is one. */
+  'bench/unstable': {
+    sharePercent: number;
+    couplingPercent: number;
+    suspect: { direction: string; specimen: number; extensionPercent: number } | null;
+  };
   /** The bias strip pulls less than warp and weft alone would. */
   'bench/bias-contradicts': { extensionPercent: number; forceN: number; leastForceN: number };
   'bench/return-above-load': { direction: string; extensionPercent: number; returnN: number; loadN: number };

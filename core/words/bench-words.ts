@@ -64,9 +64,12 @@ export const benchFaultWords: FaultWords<BenchFaults> = {
     what: `The widths imply a fabric that gains nothing in area: at ${percent(atPercent)} extension the warp strip narrows by ${plain(warpContraction, 2)} and the weft strip by ${plain(weftContraction, 2)} of its stretch (in logarithms), together more than 0.9.`,
     remedy: 'Check that the width was read at mid-length, away from the clamps, and is the whole width.',
   }),
-  'bench/unstable': ({ sharePercent, couplingPercent }) => ({
+  'bench/unstable': ({ sharePercent, couplingPercent, suspect }) => ({
     what: `Warp, weft and widths together describe a fabric that would collapse under tension: ${percent(sharePercent)} of the measured range, even with the coupling lowered to ${percent(couplingPercent)} of what the widths ask for.`,
-    remedy: 'Measure the widths of both strips again, above all at low load.',
+    remedy:
+      suspect === null
+        ? 'Measure the widths of both strips again, above all at low load.'
+        : `Look at the ${suspect.direction} force (specimen ${suspect.specimen}) at ${percent(suspect.extensionPercent)}: it steps as it does when a strip slips in the grips. Pull a fresh strip; if it stands, measure the widths again.`,
   }),
   'bench/bias-contradicts': ({ extensionPercent, forceN, leastForceN }) => ({
     what: `Bias reading at ${percent(extensionPercent)} is ${newtons(forceN)}, but warp, weft and their narrowing alone would already pull ${newtons(leastForceN)}.`,

@@ -3,11 +3,19 @@ import { readFileSync } from 'node:fs';
 /** A bench sheet as JSON holds it, loose enough to spoil in a test. */
 export interface LooseSheet {
   [key: string]: unknown;
-  strip: { lengthMm: number; widthMm: number; massG: Record<string, number | number[]> };
-  thickness: { mm: number; pressureKPa: number };
+  strip: {
+    lengthMm: number;
+    widthMm: number;
+    massG: Record<string, number | number[]>;
+    massTogetherG?: number | number[];
+  };
+  thickness: { mm: number | number[]; pressureKPa: number; standard?: string };
+  greatestStretch?: string;
   stretch: {
     gaugeMm: number;
     widthMm: number;
+    cycle?: number;
+    units?: Record<string, string>;
     warp: LooseStrip;
     weft: LooseStrip;
     bias: LooseStrip;
@@ -22,7 +30,7 @@ export interface LooseStrip {
   width?: number[][];
 }
 
-export type DemoName = 'tern-210' | 'plover-185';
+export type DemoName = 'tern-210' | 'plover-185' | 'siskin-160';
 
 /** The text of one of the invented demo fabrics' bench sheets. */
 export function demoSheetText(name: DemoName): string {
