@@ -1,6 +1,7 @@
 import { arealDensity } from '../fabric/areal-density.ts';
 import type { ForceReading } from '../fabric/bench-readings.ts';
 import { bendingLength, bendingRigidity, peirceFactor } from '../fabric/bending.ts';
+import { heartLoopBendingLength } from '../fabric/heart-loop.ts';
 import { elasticaAtChord, elasticaUnderLoad } from '../fabric/heavy-elastica.ts';
 import { lossByEnergy, lossByForce } from '../fabric/hysteresis.ts';
 import { loopTension, loopTravel } from '../fabric/loop-test.ts';
@@ -24,6 +25,13 @@ const ELASTICA_TIPS = [
   [2, 0.966893, 0.238507],
   [8, 0.724425, 0.640631],
   [20, 0.445232, 0.829881],
+] as const;
+
+/** Height of a heart loop over the strip's length, at wL^3/B; from the same equation solved by shooting. */
+const HEART_LOOPS = [
+  [5, 0.136721],
+  [10, 0.13954],
+  [20, 0.145057],
 ] as const;
 
 /** Peirce's c/l by his printed formula, computed by hand from it. */
@@ -96,6 +104,16 @@ function bending(): Check[] {
         { id: `bench.elastica.tip-down-${load}`, expected: down, got: elastica.tipDown, ...tip },
       ];
     }),
+    ...HEART_LOOPS.map(([load, height]): Check => ({
+      id: `bench.heart-loop.${load}`,
+      source:
+        'Heart loop by the heavy elastica, solved independently by shooting: c / L = (w L^3 / B)^(-1/3)',
+      expected: Math.cbrt(1 / load),
+      got: heartLoopBendingLength(1, height),
+      unit: '1',
+      // A closed formula: 2.4 % of G, 0.8 % of c.
+      tolerance: 0.008 * Math.cbrt(1 / load),
+    })),
     {
       id: 'bench.bending.length-41.5',
       source: `${ELASTICA}; the standards take c = l/2 (ISO 9073-7)`,

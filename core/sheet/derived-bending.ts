@@ -1,6 +1,7 @@
 import type { BenchReadings } from '../fabric/bench-readings.ts';
 import { bendingLengths } from '../fabric/bending.ts';
 import type { Direction, Fabric } from '../fabric/fabric.ts';
+import { WEIGHTLESS_HEIGHT } from '../fabric/heart-loop.ts';
 import { mean } from '../fabric/mean-of-repeats.ts';
 import { degreesFromRadians, mmFromMetres, STANDARD_GRAVITY } from '../units/units.ts';
 import { BENCH_SOURCES, type Source } from './bench-sources.ts';
@@ -96,11 +97,14 @@ interface BendingMethod {
 function bending({ bending }: BenchReadings, direction: Direction, length: number): BendingMethod {
   if (bending.kind === 'heartLoop') {
     return {
-      formula: 'c = l₀ (cos θ / tan θ)^⅓, θ = 32.85° d / l₀, d = l − l₀, l₀ = 0.1337 L',
+      formula: 'c = l₀ (cos θ / tan θ)^⅓, θ = 32.85° d / l₀, d = l − l₀, l₀ = 0.13386 L',
       inputs: [
         readInput({ symbol: 'l', what: 'loopHeight', direction }, bending.height[direction], MILLIMETRES),
         givenInput({ symbol: 'L', what: 'loopStrip' }, written(bending.stripLength, MILLIMETRES)),
-        givenInput({ symbol: 'l₀', what: 'loopLength' }, written(0.1337 * bending.stripLength, MILLIMETRES)),
+        givenInput(
+          { symbol: 'l₀', what: 'loopLength' },
+          written(WEIGHTLESS_HEIGHT * bending.stripLength, MILLIMETRES),
+        ),
       ],
       sources: [BENCH_SOURCES.peirce, BENCH_SOURCES.heartLoop],
     };
