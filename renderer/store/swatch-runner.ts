@@ -1,8 +1,9 @@
 import type { Direction } from '../../core/fabric/fabric.ts';
-import type { SwatchWish } from '../../core/swatch/swatch.ts';
+import type { SwatchProgress, SwatchWish } from '../../core/swatch/swatch.ts';
 import { sayFault } from '../../core/words/say.ts';
 import { bugWords } from '../../core/words/stage-words.ts';
 import type { FromSwatchWorker, SwatchOrder } from '../worker/swatch-messages.ts';
+import type { Notice } from './study-store.ts';
 import {
   FIRST_TURN,
   type SwatchRun,
@@ -44,70 +45,10 @@ const LOWEST = -0.2;
 
 /** One worker per fabric while it settles, none otherwise. */
 export function createSwatchRunner(store: SwatchStore, startWorker: StartSwatchWorker): SwatchDeeds {
-  const workers = new Map<number, { readonly end: () => void }>();
-
-  const change = (index: number, part: Partial<SwatchRun>): void =>
-    store.setState(({ runs }) => ({
-      runs: runs.map((run, i) => (i === index ? { ...run, ...part } : run)),
-    }));
-
-  const end = (index: number): void => {
-    workers.get(index)?.end();
-    workers.delete(index);
-  };
-
-  const hear = (index: number, message: FromSwatchWorker): void => {
-    switch (message.kind) {
-      case 'progress':
-        change(index, { progress: message.progress });
-        return;
-      case 'settled':
-        end(index);
-        change(index, { settled: message.swatch, progress: null, stale: false, notice: null });
-        return;
-      case 'fault': {
-        end(index);
-        const { fault } = message;
-        change(index, { progress: null, notice: { ...sayFault(fault), file: fault.file, tone: 'fault' } });
-        return;
-      }
-      case 'bug':
-        end(index);
-        change(index, {
-          progress: null,
-          notice: { ...bugWords(message.message), file: null, tone: 'fault' },
-        });
-        return;
-      default:
-        message satisfies never;
-    }
-  };
-
-  const run = (index: number): void => {
-    const state = store.getState();
-    const subject = state.runs[index]?.subject;
-    if (subject === undefined) return;
-    end(index);
-    change(index, {
-      stale: true,
-      notice: null,
-      progress: { level: 0, levelCount: 1, iteration: 0, residual: 1 },
-    });
-    const order: SwatchOrder = {
-      text: subject.text,
-      name: subject.name,
-      wish: wishOf(state),
-      bendingFactor: state.bendingFactor,
-    };
-    const worker = startWorker(order, (message) => {
-      if (workers.get(index) === worker) hear(index, message);
-    });
-    workers.set(index, worker);
-  };
-
+  const { run, end, stop } = createRuns(store, startWorker);
   const runAll = (): void => store.getState().runs.forEach((_, index) => run(index));
-
   return {
+    ...turnDeeds(store),
     show: (subjects) => {
       const before = store.getState().runs;
       const same = (index: number): boolean => before[index]?.subject.text === subjects[index]?.text;
@@ -141,26 +82,95 @@ export function createSwatchRunner(store: SwatchStore, startWorker: StartSwatchW
       store.setState({ bendingFactor });
       runAll();
     },
+    stop,
+    goOn: () =>
+      store.getState().runs.forEach(({ stale, progress }, index) => {
+        if (stale && progress === null) run(index);
+      }),
+  };
+}
+
+/** Starts, hears and ends the workers, one per place on the page. */
+interface Runs {
+  readonly run: (index: number) => void;
+  readonly end: (index: number) => void;
+  readonly stop: () => void;
+}
+
+function createRuns(store: SwatchStore, startWorker: StartSwatchWorker): Runs {
+  const workers = new Map<number, { readonly end: () => void }>();
+
+  const change = (index: number, part: Partial<SwatchRun>): void =>
+    store.setState(({ runs }) => ({
+      runs: runs.map((run, i) => (i === index ? { ...run, ...part } : run)),
+    }));
+
+  const end = (index: number): void => {
+    workers.get(index)?.end();
+    workers.delete(index);
+  };
+
+  const fail = (index: number, notice: Notice): void => {
+    end(index);
+    change(index, { progress: null, notice });
+  };
+
+  const hear = (index: number, message: FromSwatchWorker): void => {
+    switch (message.kind) {
+      case 'progress':
+        change(index, { progress: message.progress });
+        return;
+      case 'settled':
+        end(index);
+        change(index, { settled: message.swatch, progress: null, stale: false, notice: null });
+        return;
+      case 'fault':
+        fail(index, { ...sayFault(message.fault), file: message.fault.file, tone: 'fault' });
+        return;
+      case 'bug':
+        fail(index, { ...bugWords(message.message), file: null, tone: 'fault' });
+        return;
+      default:
+        message satisfies never;
+    }
+  };
+
+  return {
+    end,
+    run: (index) => {
+      const state = store.getState();
+      const subject = state.runs[index]?.subject;
+      if (subject === undefined) return;
+      end(index);
+      change(index, { stale: true, notice: null, progress: NOT_BEGUN });
+      const { text, name } = subject;
+      const order: SwatchOrder = { text, name, wish: wishOf(state), bendingFactor: state.bendingFactor };
+      const worker = startWorker(order, (message) => {
+        if (workers.get(index) === worker) hear(index, message);
+      });
+      workers.set(index, worker);
+    },
     stop: () => {
       for (const index of workers.keys()) {
         end(index);
         change(index, { progress: null });
       }
     },
-    goOn: () =>
-      store.getState().runs.forEach(({ stale, progress }, index) => {
-        if (stale && progress === null) run(index);
-      }),
-    turn: (around, over) =>
-      store.setState(({ turn }) => ({
-        turn: {
-          around: turn.around + around,
-          over: Math.min(STEEPEST, Math.max(LOWEST, turn.over + over)),
-        },
-      })),
-    turnBack: () => store.setState({ turn: FIRST_TURN }),
   };
 }
+
+const NOT_BEGUN: SwatchProgress = { level: 0, levelCount: 1, iteration: 0, residual: 1 };
+
+const turnDeeds = (store: SwatchStore): Pick<SwatchDeeds, 'turn' | 'turnBack'> => ({
+  turn: (around, over) =>
+    store.setState(({ turn }) => ({
+      turn: {
+        around: turn.around + around,
+        over: Math.min(STEEPEST, Math.max(LOWEST, turn.over + over)),
+      },
+    })),
+  turnBack: () => store.setState({ turn: FIRST_TURN }),
+});
 
 const wishOf = ({ test, direction }: { test: SwatchTest; direction: Direction }): SwatchWish =>
   test === 'drape' ? { test, vertexCount: VERTEX_COUNT } : { test, direction, slope: STANDARD_SLOPE };

@@ -1,3 +1,4 @@
+import { Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
 import { cutEdges, slabGeometry } from '../../renderer/scene/swatch/slab-geometry.ts';
 
@@ -16,13 +17,9 @@ describe('cloth drawn with its thickness', () => {
     for (let t = 0; t < index.count; t += 3) {
       const [a, b, c] = [0, 1, 2].map((k) => {
         const v = index.getX(t + k);
-        return [p.getX(v), p.getY(v), p.getZ(v)] as const;
-      }) as [readonly number[], readonly number[], readonly number[]];
-      volume +=
-        (a[0]! * (b[1]! * c[2]! - b[2]! * c[1]!) +
-          a[1]! * (b[2]! * c[0]! - b[0]! * c[2]!) +
-          a[2]! * (b[0]! * c[1]! - b[1]! * c[0]!)) /
-        6;
+        return new Vector3(p.getX(v), p.getY(v), p.getZ(v));
+      });
+      volume += a!.dot(b!.cross(c!)) / 6;
     }
     expect(volume).toBeCloseTo(0.1, 6);
   });

@@ -1,16 +1,18 @@
 import { useRef, type ReactElement, type ReactNode } from 'react';
 import type { Direction } from '../../../core/fabric/fabric.ts';
 import {
+  DRAPE_REMARKS,
   drapeWords,
   exaggerationWords,
   overhangWords,
+  specimenRemark,
   SWATCH_TEST_LINES,
   SWATCH_TEST_ORDER,
   SWATCH_TEST_WORDS,
   SWATCH_WORDS,
   swatchProgressWords,
   swatchRestWords,
-} from '../../../core/words/swatch-page-words.ts';
+} from '../../../core/words/swatch-words.ts';
 import { DIRECTION_WORDS } from '../../../core/words/stage-words.ts';
 import type { SwatchDeeds } from '../../store/swatch-runner.ts';
 import type { SwatchRun, SwatchState } from '../../store/swatch-store.ts';
@@ -60,9 +62,16 @@ export function SwatchPage({ state, deeds, stage, onSavePicture }: SwatchPagePro
           />
         )}
         <p className="soft">{SWATCH_TEST_LINES[test]}</p>
+        {test === 'drape' &&
+          DRAPE_REMARKS.map((remark) => (
+            <p key={remark} className="soft">
+              {remark}
+            </p>
+          ))}
         <Factor label={SWATCH_WORDS.thickness} factor={thicknessFactor} set={deeds.exaggerateThickness} />
         <Factor label={SWATCH_WORDS.bending} factor={bendingFactor} set={deeds.exaggerateBending} />
         <p className="swatch-deeds">
+          <span className="soft">{SWATCH_WORDS.drag}</span>
           <button className="plain" type="button" onClick={deeds.turnBack}>
             {SWATCH_WORDS.straight}
           </button>
@@ -98,7 +107,8 @@ function resultLines({ settled }: SwatchRun, direction: Direction): string[] {
     settled.test === 'drape'
       ? drapeWords(settled.rest.drapeCoefficient, settled.rest.foldCount)
       : overhangWords(settled.rest.overhang, settled.benchOverhang, direction);
-  return [result, swatchRestWords(atRest, residual)];
+  const remark = settled.test === 'drape' ? specimenRemark(settled.rest.drapeCoefficient) : null;
+  return [result, swatchRestWords(atRest, residual), ...(remark === null ? [] : [remark])];
 }
 
 interface CaptionProps {

@@ -10,6 +10,13 @@ export interface SwatchPictureParts {
   readonly mark: string | null;
 }
 
+interface Hand {
+  readonly weight: 400 | 600;
+  readonly colour: string;
+}
+
+const HEADING: Hand = { weight: 600, colour: screenPalette.ink };
+const LINE: Hand = { weight: 400, colour: screenPalette.soft };
 const FONT = "'Inter Variable', system-ui, sans-serif";
 
 /** The swatches as drawn, on paper, with title and captions; PNG. */
@@ -28,18 +35,18 @@ export async function swatchPicture({
   pen.fillStyle = screenPalette.paper;
   pen.fillRect(0, 0, picture.width, picture.height);
   pen.drawImage(canvas, 0, head);
-  const write = (text: string, x: number, y: number, weight: 400 | 600, colour: string): void => {
+  const write = (text: string, x: number, y: number, { weight, colour }: Hand): void => {
     pen.fillStyle = colour;
     pen.font = `${weight} ${15 * unit}px ${FONT}`;
     pen.fillText(text, x, y);
   };
-  write(title, 24 * unit, 32 * unit, 600, screenPalette.ink);
-  if (mark !== null) write(mark, 24 * unit, 54 * unit, 600, screenPalette.alarm);
+  write(title, 24 * unit, 32 * unit, HEADING);
+  if (mark !== null) write(mark, 24 * unit, 54 * unit, { ...HEADING, colour: screenPalette.alarm });
   captions.forEach((lines, index) => {
     const x = 24 * unit + (index * picture.width) / captions.length;
     lines.forEach((line, row) => {
       const y = head + canvas.height + (24 + 22 * row) * unit;
-      write(line, x, y, row === 0 ? 600 : 400, row === 0 ? screenPalette.ink : screenPalette.soft);
+      write(line, x, y, row === 0 ? HEADING : LINE);
     });
   });
   const blob = await new Promise<Blob | null>((resolve) => {
