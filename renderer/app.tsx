@@ -97,8 +97,16 @@ function StagePlace({ shown, isIdle }: StagePlaceProps): ReactElement {
 /** The swatches of the bench, drawn by the scene's side. */
 function BenchSwatches(): ReactElement {
   const { swatchDeeds } = useTable();
-  const { runs, turn, thicknessFactor } = useSwatch((state) => state);
-  return <SwatchStage runs={runs} turn={turn} thicknessFactor={thicknessFactor} onTurn={swatchDeeds.turn} />;
+  const { test, runs, turn, thicknessFactor } = useSwatch((state) => state);
+  return (
+    <SwatchStage
+      test={test}
+      runs={runs}
+      turn={turn}
+      thicknessFactor={thicknessFactor}
+      onTurn={swatchDeeds.turn}
+    />
+  );
 }
 
 /** Says what is on the stage to whoever cannot see it. */

@@ -68,7 +68,7 @@ export function createSwatchRunner(store: SwatchStore, startWorker: StartSwatchW
     },
     chooseTest: (test) => {
       if (store.getState().test === test) return;
-      store.setState({ test });
+      store.setState({ test, turn: FIRST_TURN[test] });
       runAll();
     },
     chooseDirection: (direction) => {
@@ -169,7 +169,7 @@ const turnDeeds = (store: SwatchStore): Pick<SwatchDeeds, 'turn' | 'turnBack'> =
         over: Math.min(STEEPEST, Math.max(LOWEST, turn.over + over)),
       },
     })),
-  turnBack: () => store.setState({ turn: FIRST_TURN }),
+  turnBack: () => store.setState(({ test }) => ({ turn: FIRST_TURN[test] })),
 });
 
 const wishOf = ({ test, direction }: { test: SwatchTest; direction: Direction }): SwatchWish =>

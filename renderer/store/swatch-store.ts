@@ -41,8 +41,11 @@ export interface SwatchState {
 
 export type SwatchStore = StoreApi<SwatchState>;
 
-/** Looked at from a little above, as one stands before the table. */
-export const FIRST_TURN = { around: 0.5, over: 0.42 } as const;
+/** The table is looked at from a little above, as one stands before it; the edge from its side, where the bend shows. */
+export const FIRST_TURN: Readonly<Record<SwatchTest, SwatchState['turn']>> = {
+  drape: { around: 0.5, over: 0.42 },
+  cantilever: { around: -0.3, over: 0.2 },
+};
 
 export const createSwatchStore = (): SwatchStore =>
   createStore<SwatchState>(() => ({
@@ -51,5 +54,5 @@ export const createSwatchStore = (): SwatchStore =>
     thicknessFactor: 1,
     bendingFactor: 1,
     runs: [],
-    turn: FIRST_TURN,
+    turn: FIRST_TURN.drape,
   }));

@@ -6,7 +6,7 @@ import { numberIn, type PairRow } from '../../store/bench-draft.ts';
 import { useBench } from '../../table.ts';
 
 const SIZE = { width: 316, height: 190 } as const;
-const ROOM = { left: 36, right: 8, top: 10, bottom: 34 } as const;
+const ROOM = { left: 36, right: 14, top: 10, bottom: 34 } as const;
 
 type Point = readonly [extension: number, force: number];
 

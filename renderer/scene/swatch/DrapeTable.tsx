@@ -5,8 +5,8 @@ import type { SwatchMaterials } from './swatch-materials.ts';
 
 interface DrapeTableProps {
   readonly rest: DrapeRest;
-  /** Height of the table's top, m. */
-  readonly top: number;
+  /** Half the cloth as it is drawn, m: the table's top lies this far below its middle, the upper disc as far above. */
+  readonly half: number;
   readonly materials: SwatchMaterials;
 }
 
@@ -14,9 +14,11 @@ const TABLE_HEIGHT = 0.012;
 /** The floor lies this far below the lowest that cloth can hang, m. */
 const FLOOR_BELOW = 0.02;
 const ROUND = 96;
+/** A line lies this far over the cloth, so that both do not fight for the same pixel, m. */
+const HAIR = 2e-4;
 
-/** The round table; on the floor the shadow that the test weighs, between the table's circle and the flat disc's. */
-export function DrapeTable({ rest, top, materials }: DrapeTableProps): ReactElement {
+/** The round table, and a line where the upper disc ends that holds the cloth on it; on the floor the shadow that the test weighs, between the table's circle and the flat disc's. */
+export function DrapeTable({ rest, half, materials }: DrapeTableProps): ReactElement {
   const { supportRadius, specimenRadius, shadow } = rest;
   const floor = -(specimenRadius - supportRadius) - FLOOR_BELOW;
   const parts = useMemo(
@@ -35,11 +37,12 @@ export function DrapeTable({ rest, top, materials }: DrapeTableProps): ReactElem
     },
     [parts],
   );
-  const stemMiddle = (floor - TABLE_HEIGHT + top) / 2;
+  const stemMiddle = (floor - TABLE_HEIGHT - half) / 2;
   return (
     <>
-      <mesh geometry={parts.table} material={materials.table} position={[0, top - TABLE_HEIGHT / 2, 0]} />
+      <mesh geometry={parts.table} material={materials.table} position={[0, -half - TABLE_HEIGHT / 2, 0]} />
       <mesh geometry={parts.stem} material={materials.table} position={[0, stemMiddle, 0]} />
+      <lineLoop geometry={parts.inner} material={materials.line} position={[0, half + HAIR, 0]} />
       <group position={[0, floor, 0]}>
         <mesh geometry={parts.shadow} material={materials.shadow} rotation={[Math.PI / 2, 0, 0]} />
         <lineLoop geometry={parts.inner} material={materials.line} />

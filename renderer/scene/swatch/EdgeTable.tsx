@@ -11,9 +11,9 @@ interface EdgeTableProps {
 }
 
 /** Platform, m. */
-const DEPTH = 0.11;
-const WIDTH = 0.07;
-const HEIGHT = 0.012;
+const DEPTH = 0.045;
+const WIDTH = 0.04;
+const HEIGHT = 0.006;
 /** The slope is drawn this much longer than the strip needs. */
 const SLOPE_REACH = 1.25;
 

@@ -23,9 +23,9 @@ export function swatchMaterials(index: number): SwatchMaterials {
     cloth: skinMaterial(CLOTH_TONES[index % CLOTH_TONES.length]),
     table: skinMaterial(TABLE_TONE),
     shadow: new MeshBasicMaterial({
-      color: screenColour(screenPalette.ink),
+      color: screenColour(screenPalette.soft),
       transparent: true,
-      opacity: 0.13,
+      opacity: 0.28,
       toneMapped: false,
       depthWrite: false,
       side: 2,
