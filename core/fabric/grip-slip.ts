@@ -16,6 +16,8 @@ export interface PulledSpecimens {
 const GROUPS = 25;
 /** Changes below this share of the peak force are no slip. */
 const LEAST_SHARE = 0.03;
+/** A peak below this is no force at all, N. */
+const LEAST_PEAK = 1e-6;
 /** A drop of more than this share of the force is refused. */
 const DROP_TO_REFUSE = 0.1;
 /** A plateau rises by less than this share of its surroundings, the step after it by more than that. */
@@ -35,6 +37,7 @@ export function checkGrips({ direction, branch, specimens }: PulledSpecimens): F
   return specimens.flatMap((specimen, i): Finding[] => {
     const readings = isDense(specimen) ? grouped(specimen) : specimen;
     const peak = Math.max(...readings.map(({ force }) => force));
+    if (!(peak > LEAST_PEAK)) return [];
     const place = { direction, branch, specimen: i + 1 };
     const drop = isDense(specimen) || specimens.length > 1 ? dropIn(readings, peak) : null;
     if (drop !== null && drop.dropPercent > percentFromRatio(DROP_TO_REFUSE)) {
@@ -66,6 +69,7 @@ function dropIn(readings: readonly ForceReading[], peak: number) {
     if (i === 0) continue;
     const previousN = Math.max(readings[i - 1]!.force, readings[i - 2]?.force ?? 0);
     const dropPercent = percentFromRatio((previousN - force) / previousN);
+    if (previousN <= LEAST_SHARE * peak) continue;
     if (previousN - force < LEAST_SHARE * peak || dropPercent <= (deepest?.dropPercent ?? 0)) continue;
     deepest = { extensionPercent: percentFromRatio(extension), forceN: force, previousN, dropPercent };
   }

@@ -29,6 +29,8 @@ export interface ForceCurve {
 }
 
 const LEAST_READINGS = 3;
+/** Extensions closer than this are the same. */
+const HAIR = 1e-9;
 /** The secants that couple the directions are taken at x = 0.1; readings must reach beyond it. */
 const LEAST_EXTENSION = 0.12;
 /** No fabric is pulled further; ten times its length is a slip of unit. */
@@ -67,7 +69,7 @@ export function forceCurve(strip: ForceReadings): ForceCurve {
       facts: { direction, extensionPercent: percentFromRatio(start) },
     });
   }
-  const kept = readings.filter(({ extension }) => extension > start);
+  const kept = readings.filter(({ extension }) => extension > start + HAIR);
   const { tension, findings: repairs, repair } = risingTension(strip, kept);
   const stretch = kept.map(({ extension }) => 1 + extension);
   const set = Math.log(1 + start);
@@ -102,9 +104,9 @@ function requireEnough(count: number, direction: Direction, branch: Branch): voi
 /** Enough readings, each extension once, some force, far enough. */
 function checkReadings(strip: ForceReadings): void {
   const { direction, branch, readings } = strip;
-  const beyond = readings.filter(({ extension }) => extension > 0);
+  const beyond = readings.filter(({ extension }) => extension > HAIR);
   requireEnough(beyond.length, direction, branch);
-  const twice = readings.find(({ extension }, i) => i > 0 && readings[i - 1]!.extension === extension);
+  const twice = readings.find(({ extension }, i) => i > 0 && extension - readings[i - 1]!.extension < HAIR);
   if (twice !== undefined) {
     throw new Fault('bench/reading-twice', {
       direction,

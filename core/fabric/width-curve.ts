@@ -4,6 +4,7 @@ import { monotoneCubic, valueAt } from '../units/monotone-cubic.ts';
 import { mmFromMetres, percentFromRatio } from '../units/units.ts';
 import type { WidthReading } from './bench-readings.ts';
 import type { Direction } from './fabric.ts';
+import { mean } from './mean-of-repeats.ts';
 
 /** Widths of one strip under load. */
 export interface WidthReadings {
@@ -37,6 +38,10 @@ const MISS_TO_REFUSE = 0.06;
 const RISE_TO_NAME = 0.01;
 /** Start width and strip width may differ by this share. */
 const START_DIFFERS = 0.04;
+/** No strip narrows to a smaller share of its width; a unit was slipped. */
+const LEAST_RATIO = 0.2;
+/** Extensions closer than this are the same. */
+const HAIR = 1e-9;
 /** Cells in which the slope floor is enforced. */
 const CELLS = 64;
 
@@ -45,11 +50,11 @@ const CELLS = 64;
  * the two terms miss and the readings fall steadily. Without readings a typical knit, w = x (0.15 + 0.5 x) (median of 24
  * knits measured by Singal et al., 2023).
  *
- * @throws {Fault} `bench/width-start-differs`, `bench/width-contradicts`.
+ * @throws {Fault} `bench/width-too-small`, `bench/width-start-differs`, `bench/width-contradicts`.
  */
 export function widthCurve(strip: WidthReadings): WidthCurve {
   const { direction, readings, measuredTo } = strip;
-  if (readings === null || readings.every(({ extension }) => extension <= 0)) {
+  if (readings === null || readings.every(({ extension }) => extension <= HAIR)) {
     return {
       narrowing: withSlopeFloor((x) => x * (0.15 + 0.5 * x), measuredTo),
       measured: false,
@@ -58,9 +63,11 @@ export function widthCurve(strip: WidthReadings): WidthCurve {
     };
   }
   const start = startWidth(strip, readings);
-  const points = readings
-    .filter(({ extension }) => extension > 0)
-    .map(({ extension, width }) => ({ x: Math.log(1 + extension), ratio: Math.min(width / start, 1) }));
+  const points = onePerExtension(readings).map(({ extension, width }) => ({
+    x: Math.log(1 + extension),
+    ratio: Math.min(width / start, 1),
+  }));
+  refuseTiny(direction, readings, start);
   const raised = raisedWidths(direction, readings, start);
   const twoTerms = fitTwoTerms(points);
   const miss = (curve: (x: number) => number): number =>
@@ -78,6 +85,21 @@ interface WidthPoint {
   readonly ratio: number;
 }
 
+/** Readings beyond the start; those at one and the same extension as their mean. */
+function onePerExtension(readings: readonly WidthReading[]): WidthReading[] {
+  const groups: WidthReading[][] = [];
+  for (const reading of readings) {
+    if (reading.extension <= HAIR) continue;
+    const last = groups.at(-1);
+    if (last !== undefined && reading.extension - last[0]!.extension < HAIR) last.push(reading);
+    else groups.push([reading]);
+  }
+  return groups.map((group) => ({
+    extension: group[0]!.extension,
+    width: mean(group.map(({ width }) => width)),
+  }));
+}
+
 /** The width at no extension, or the strip's. */
 function startWidth({ direction, width }: WidthReadings, readings: readonly WidthReading[]): number {
   const read = readings.find(({ extension }) => extension === 0)?.width;
@@ -90,6 +112,17 @@ function startWidth({ direction, width }: WidthReadings, readings: readonly Widt
     });
   }
   return read;
+}
+
+function refuseTiny(direction: Direction, readings: readonly WidthReading[], start: number): void {
+  const tiny = readings.find(({ width }) => width < LEAST_RATIO * start);
+  if (tiny === undefined) return;
+  throw new Fault('bench/width-too-small', {
+    direction,
+    extensionPercent: percentFromRatio(tiny.extension),
+    widthMm: mmFromMetres(tiny.width),
+    startMm: mmFromMetres(start),
+  });
 }
 
 function raisedWidths(direction: Direction, readings: readonly WidthReading[], start: number): Finding[] {

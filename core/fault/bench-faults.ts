@@ -51,6 +51,8 @@ export interface BenchFaults {
     widthMm: number;
     neighboursMm: number;
   };
+  /** A width far below that of the unstretched strip. */
+  'bench/width-too-small': { direction: string; extensionPercent: number; widthMm: number; startMm: number };
   'bench/width-start-differs': { direction: string; stripMm: number; widthMm: number };
   /** Narrowing per stretch of warp and weft multiply to nearly 1. */
   'bench/gains-no-area': { warpContraction: number; weftContraction: number; atPercent: number };

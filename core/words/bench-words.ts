@@ -55,6 +55,10 @@ export const benchFaultWords: FaultWords<BenchFaults> = {
     what: `${capital(direction)} width at ${percent(extensionPercent)} is ${mm(widthMm)}, but the other widths ask for ${mm(neighboursMm)}.`,
     remedy: 'Read the width again at mid-length, or leave that reading out.',
   }),
+  'bench/width-too-small': ({ direction, extensionPercent, widthMm, startMm }) => ({
+    what: `${capital(direction)} width at ${percent(extensionPercent)} is ${mm(widthMm)}, of a strip ${mm(startMm)} wide; no fabric narrows to a fifth.`,
+    remedy: 'This looks like cm, a ratio or percent read as mm: check the unit of the widths.',
+  }),
   'bench/width-start-differs': ({ direction, stripMm, widthMm }) => ({
     what: `${capital(direction)} width at 0 % is ${mm(widthMm)}, but the strip is said to be ${mm(stripMm)} wide (stretch.widthMm).`,
     remedy:
