@@ -12,7 +12,7 @@ import path from 'node:path';
  */
 export const appWindowArguments = ({ address, profile, isRoot }) => [
   `--app=${address}`,
-  // A profile of its own makes this process the one that lives as long as the window, and keeps the person's own untouched.
+  // A profile of ours makes this process the one that lives as long as the window, and keeps the person's own untouched.
   `--user-data-dir=${profile}`,
   '--window-size=1440,900',
   '--no-first-run',
@@ -21,6 +21,9 @@ export const appWindowArguments = ({ address, profile, isRoot }) => [
   '--disable-extensions',
   '--disable-background-networking',
   '--disable-component-update',
+  // A profile that lasts must neither ask about a window that was ended with Ctrl-C nor go on without any window.
+  '--hide-crash-restore-bubble',
+  '--disable-background-mode',
   // Otherwise a fresh profile may ask for the system's keyring.
   '--password-store=basic',
   '--use-mock-keychain',
@@ -35,21 +38,36 @@ export const appWindowArguments = ({ address, profile, isRoot }) => [
  *
  * @param {string} browser - Its program.
  * @param {string} address
- * @param {AbortSignal} stop - Closes the window.
+ * @param {{ readonly profile: string | null, readonly say: (line: string) => void, readonly stop: AbortSignal }} options -
+ *   `profile` lasts beyond the window; null, or a browser that will not have it, gets one that is thrown away, which `say`
+ *   hears. `stop` closes the window.
  * @returns {Promise<boolean>} False where the browser could not be started or ended at once with an error.
  */
-export async function showAppWindow(browser, address, stop) {
-  const profile = mkdtempSync(path.join(tmpdir(), 'snugfield-window-'));
-  const isRoot = process.getuid?.() === 0;
-  const started = Date.now();
+export async function showAppWindow(browser, address, { profile, say, stop }) {
+  if (profile !== null) {
+    if (await showWithProfile(browser, { address, profile, stop })) return true;
+    // A browser in a cage of its own (snap) may be kept from the folder.
+    say(`${browser} could not open a window on ${profile}; trying once with a profile that is thrown away.`);
+  }
+  const thrownAway = mkdtempSync(path.join(tmpdir(), 'snugfield-window-'));
   try {
-    const words = appWindowArguments({ address, profile, isRoot });
-    const code = await exitOf(browser, words, stop);
-    return stop.aborted || code === 0 || Date.now() - started > 5000;
+    return await showWithProfile(browser, { address, profile: thrownAway, stop });
   } finally {
     // Its helpers may still be writing for a moment.
-    await rm(profile, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 }).catch(() => {});
+    await rm(thrownAway, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 }).catch(() => {});
   }
+}
+
+/**
+ * @param {string} browser
+ * @param {{ readonly address: string, readonly profile: string, readonly stop: AbortSignal }} options
+ * @returns {Promise<boolean>}
+ */
+async function showWithProfile(browser, { address, profile, stop }) {
+  const isRoot = process.getuid?.() === 0;
+  const started = Date.now();
+  const code = await exitOf(browser, appWindowArguments({ address, profile, isRoot }), stop);
+  return stop.aborted || code === 0 || Date.now() - started > 5000;
 }
 
 /**

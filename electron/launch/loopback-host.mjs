@@ -7,6 +7,31 @@ import { fileUnder, filesIn, guardHeaders, mediaType } from './served-files.mjs'
 
 /** @typedef {{ readonly status: number, readonly headers: Record<string, string>, readonly body: string | Buffer }} Answer */
 /** @typedef {{ readonly page: string, readonly demo: string }} Folders */
+/** @typedef {{ readonly address: string, readonly port: number, readonly close: () => Promise<void> }} LoopbackHost */
+
+/**
+ * Below the range from which systems hand out free ports: 32768 and up on Linux, 49152 and up elsewhere.
+ *
+ * @see ip-sysctl, ip_local_port_range; RFC 6335, section 6
+ */
+const usualPort = 23_917;
+
+/**
+ * Serves on the usual port, where the browser finds again what it remembered there, or else on a free one.
+ *
+ * @param {Folders & { readonly usual?: number }} options
+ * @returns {Promise<LoopbackHost & { readonly isUsual: boolean }>}
+ */
+export async function startUsualHost({ usual = usualPort, ...folders }) {
+  try {
+    return { ...(await startLoopbackHost({ ...folders, port: usual })), isUsual: true };
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : '';
+    // EACCES: Windows keeps ranges of ports for itself.
+    if (code !== 'EADDRINUSE' && code !== 'EACCES') throw error;
+    return { ...(await startLoopbackHost(folders)), isUsual: false };
+  }
+}
 
 /**
  * Serves the built page and the demo study to this machine only. It reads two folders and does nothing else.
@@ -15,7 +40,7 @@ import { fileUnder, filesIn, guardHeaders, mediaType } from './served-files.mjs'
  * a request that names any other host is refused, so that no foreign domain name can be pointed at it (DNS rebinding).
  *
  * @param {Folders & { readonly port?: number }} options - Absolute folders; port 0, the default, takes a free one.
- * @returns {Promise<{ readonly address: string, readonly close: () => Promise<void> }>} The page's address and the end of it.
+ * @returns {Promise<LoopbackHost>}
  */
 export async function startLoopbackHost({ page, demo, port = 0 }) {
   const token = randomBytes(24).toString('base64url');
@@ -42,8 +67,10 @@ export async function startLoopbackHost({ page, demo, port = 0 }) {
     server.once('error', reject);
     server.listen(port, '127.0.0.1', () => resolve(undefined));
   });
+  const taken = listeningPort(server);
   return {
-    address: `http://127.0.0.1:${listeningPort(server)}/${token}/`,
+    address: `http://127.0.0.1:${taken}/${token}/`,
+    port: taken,
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());

@@ -7,19 +7,21 @@ import { exitOf, showAppWindow } from './app-window.mjs';
 import { buildStale, projectFolder } from './build.mjs';
 import { electronRuntime } from './electron-runtime.mjs';
 import { findBrowser, hasDisplay } from './find-browser.mjs';
-import { startLoopbackHost } from './loopback-host.mjs';
+import { startLoopbackHost, startUsualHost } from './loopback-host.mjs';
+import { lastingProfile } from './window-profile.mjs';
 
 const help = `Opens Snugfield. Usage: npm start -- [options]
 
   --browser     use an installed Chrome, Edge or Chromium even where Electron is there
   --no-window   open no window; print the address and serve it until Ctrl-C
-  --port <n>    serve on this port of 127.0.0.1 instead of a free one
+  --port <n>    serve on this port of 127.0.0.1 instead of the usual one; 0 takes a free one
   --help        show this
 
+A browser remembers the library's folder per port: always on the usual one or one you name, never on a free one.
 Without a display it prints the address as with --no-window.
 The same computation without a window: npm run snugfield -- --help`;
 
-/** @typedef {{ readonly browser: boolean, readonly noWindow: boolean, readonly port: number }} Wishes */
+/** @typedef {{ readonly browser: boolean, readonly noWindow: boolean, readonly port: number | null }} Wishes */
 
 /**
  * @param {readonly string[]} words
@@ -32,16 +34,25 @@ export function readWishes(words) {
     options: {
       browser: { type: 'boolean', default: false },
       'no-window': { type: 'boolean', default: false },
-      port: { type: 'string', default: '0' },
+      port: { type: 'string' },
       help: { type: 'boolean', short: 'h', default: false },
     },
   });
   if (values.help) return 'help';
-  const port = Number(values.port);
-  if (!/^\d+$/.test(values.port) || port > 65_535) {
-    throw new RangeError(`--port wants a number from 0 to 65535, not "${values.port}".`);
+  return { browser: values.browser, noWindow: values['no-window'], port: readPort(values.port) };
+}
+
+/**
+ * @param {string | undefined} word
+ * @returns {number | null} Null where none was asked for.
+ */
+function readPort(word) {
+  if (word === undefined) return null;
+  const port = Number(word);
+  if (!/^\d+$/.test(word) || port > 65_535) {
+    throw new RangeError(`--port wants a number from 0 to 65535, not "${word}".`);
   }
-  return { browser: values.browser, noWindow: values['no-window'], port };
+  return port;
 }
 
 /**
@@ -54,7 +65,7 @@ export function readWishes(words) {
 export function chooseWindow({ browser, noWindow, port }, display) {
   if (noWindow || !display) return 'none';
   // A port is asked for to be reached there, and Electron serves none.
-  return browser || port !== 0 ? 'browser' : 'electron';
+  return browser || (port ?? 0) !== 0 ? 'browser' : 'electron';
 }
 
 /** A signal that comes with Ctrl-C or when the program is asked to end. */
@@ -96,22 +107,44 @@ async function showInElectron(stop) {
 }
 
 /**
- * Serves the page, and shows it in a browser's window where one is wanted and there.
+ * Serves the page where it was asked for.
  *
- * @param {{ readonly withWindow: boolean, readonly port: number, readonly why: string, readonly stop: AbortSignal }} options
+ * @param {number | null} port - Null takes the usual one, or where that is taken a free one, which is said; 0 a free one.
+ * @returns {Promise<{ readonly host: import('./loopback-host.mjs').LoopbackHost, readonly isLasting: boolean }>} Whether
+ *   the next start that asks the same can serve there too.
  */
-async function showInBrowser({ withWindow, port, why, stop }) {
-  const host = await startLoopbackHost({
+async function serve(port) {
+  const folders = {
     page: path.join(projectFolder, 'dist/renderer'),
     demo: path.join(projectFolder, 'assets/demo'),
-    port,
-  });
+  };
+  if (port !== null) return { host: await startLoopbackHost({ ...folders, port }), isLasting: port !== 0 };
+  const host = await startUsualHost(folders);
+  if (!host.isUsual) {
+    console.log(
+      "The usual port is taken (another Snugfield?); on a free one the library's folder is not remembered.",
+    );
+  }
+  return { host, isLasting: host.isUsual };
+}
+
+/**
+ * Serves the page, and shows it in a browser's window where one is wanted and there.
+ *
+ * @param {{ readonly withWindow: boolean, readonly port: number | null, readonly why: string, readonly stop: AbortSignal }} options
+ */
+async function showInBrowser({ withWindow, port, why, stop }) {
+  const { host, isLasting } = await serve(port);
   console.log(`Snugfield is at ${host.address}`);
   const browser = withWindow ? findBrowser() : null;
   let reason = withWindow ? 'No Chrome, Edge or Chromium was found' : why;
   if (browser !== null) {
     console.log('Closing its window ends it, and so does Ctrl-C.');
-    if (await showAppWindow(browser, host.address, stop)) return host.close();
+    const profile = isLasting ? await lastingProfile(host.port) : null;
+    if (isLasting && profile === null) {
+      console.log("The window's own data folder cannot be used now; the library's folder is not remembered.");
+    }
+    if (await showAppWindow(browser, host.address, { profile, say: console.log, stop })) return host.close();
     reason = `${browser} could not open a window`;
   }
   console.log(`${reason}: open that address in a browser on this machine. Ctrl-C ends it.`);

@@ -1,6 +1,6 @@
 /** `npm start` and the command line as a person starts them, each in a process of its own. */
 import { spawn, type ChildProcess } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 
@@ -96,7 +96,9 @@ function standInBrowser(seconds: number) {
   writeFileSync(program, `#!/bin/sh\nprintf '%s\\n' "$@" > '${note}'\nexec sleep ${seconds}\n`, {
     mode: 0o755,
   });
-  const env = { ...blind(), DISPLAY: ':none', SNUGFIELD_BROWSER: program };
+  // Wherever the system has it, the data folder is in this one.
+  const own = { HOME: folder, XDG_DATA_HOME: folder };
+  const env = { ...blind(), ...own, DISPLAY: ':none', SNUGFIELD_BROWSER: program };
   const remove = () => {
     rmSync(folder, { recursive: true });
   };
@@ -114,7 +116,7 @@ describe.skipIf(process.platform === 'win32')('npm start with a display', () => 
     async (_name, seconds, interrupts) => {
       const browser = standInBrowser(seconds);
       const before = profiles();
-      const { child, line, ended } = start(['--browser'], browser.env);
+      const { child, line, ended } = start(['--browser', '--port=0'], browser.env);
       const [whole] = await line(address);
       await line(/Closing its window ends it/);
       expect((await fetch(whole)).status).toBe(200);
@@ -128,6 +130,32 @@ describe.skipIf(process.platform === 'win32')('npm start with a display', () => 
       browser.remove();
     },
   );
+
+  it('gives the lasting profile to one start, and to a second at the same time one that is thrown away', async () => {
+    const browser = standInBrowser(60);
+    const profileOf = async (page: string) => {
+      await expect.poll(browser.asked).toContain(`--app=${page}`);
+      return browser.asked().find((word) => word.startsWith('--user-data-dir='));
+    };
+    const before = profiles();
+    const first = start(['--browser'], browser.env);
+    const [page, port] = await first.line(address);
+    // Where another program has the usual port, the first start is a second one too.
+    const isUsual = !/usual port is taken/.test(first.said());
+    const lasting = await profileOf(page);
+    expect(lasting?.endsWith(`nugfield/window-${port}`)).toBe(isUsual);
+    const second = start(['--browser'], browser.env);
+    const [otherPage, otherPort] = await second.line(address);
+    expect(second.said()).toMatch(/usual port is taken/);
+    expect(otherPort).not.toBe(port);
+    expect(await profileOf(otherPage)).toContain('snugfield-window-');
+    for (const { child } of [first, second]) child.kill('SIGINT');
+    expect(await Promise.all([first.ended, second.ended])).toEqual([0, 0]);
+    expect(profiles()).toEqual(before);
+    // What the next start finds again.
+    expect(existsSync(lasting!.slice('--user-data-dir='.length))).toBe(isUsual);
+    browser.remove();
+  });
 
   it('says so and goes on serving where no browser is installed', async () => {
     const { line } = start(['--browser'], {

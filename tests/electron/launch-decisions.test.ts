@@ -81,12 +81,21 @@ describe('which window', () => {
     [[], true, 'electron'],
     [['--browser'], true, 'browser'],
     [['--port', '8123'], true, 'browser'],
+    [['--port', '0'], true, 'electron'],
     [['--no-window'], true, 'none'],
     [[], false, 'none'],
     [['--browser'], false, 'none'],
   ])('%j with display %s: %s', (words, display, expected) => {
     const wishes = readWishes(words);
     expect(wishes === 'help' ? 'help' : chooseWindow(wishes, display)).toBe(expected);
+  });
+
+  it.each([
+    ['the usual port', [], null],
+    ['a free one', ['--port', '0'], 0],
+    ['one that is named', ['--port', '8123'], 8123],
+  ])('%s for %j', (_name, words, port) => {
+    expect(readWishes(words)).toMatchObject({ port });
   });
 
   it.each([[['--port', '-1']], [['--port', '65536']], [['--port', '1e3']], [['--bogus']], [['stray']]])(

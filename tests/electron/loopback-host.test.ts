@@ -6,7 +6,7 @@ import path from 'node:path';
 
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
-import { startLoopbackHost } from '../../electron/launch/loopback-host.mjs';
+import { startLoopbackHost, startUsualHost } from '../../electron/launch/loopback-host.mjs';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'loopback-'));
 let host: Awaited<ReturnType<typeof startLoopbackHost>>;
@@ -67,6 +67,18 @@ describe('the loopback host', () => {
     await other.close();
     expect(Buffer.from(token, 'base64url').length).toBeGreaterThanOrEqual(16);
     expect(otherToken).not.toBe(token);
+  });
+
+  it('serves on the usual port, and on a free one while that is taken', async () => {
+    const folders = { page: folder, demo: folder };
+    const second = await startUsualHost({ ...folders, usual: port });
+    expect(second.isUsual).toBe(false);
+    expect([0, port]).not.toContain(second.port);
+    await second.close();
+    const again = await startUsualHost({ ...folders, usual: second.port });
+    expect([again.isUsual, again.port]).toEqual([true, second.port]);
+    expect(again.address).not.toBe(second.address);
+    await again.close();
   });
 
   it('serves the page, its parts and the demo with their types', async () => {
