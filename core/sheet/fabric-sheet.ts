@@ -27,6 +27,8 @@ export interface FabricSheet {
   readonly weight: string;
   /** `0.45 mm at 1.0 kPa` */
   readonly thickness: string;
+  /** Pressure of the foot under which it was read, Pa. */
+  readonly thicknessPressure: number;
   readonly strips: readonly StripSheet[];
   /** Force at 40 % in the direction that goes around the body: `5.8 N`. */
   readonly around40: string;
@@ -59,6 +61,7 @@ export function fabricSheet(fabric: Fabric, { id, branch, warp }: FabricSheetWis
     invented: fabric.invented,
     weight: `${fixed(gramsFromKilograms(fabric.arealDensity), 0)}\u00a0g/m²`,
     thickness: `${fixed(mmFromMetres(fabric.thickness), 2)}\u00a0mm at ${fixed(kPaFromPascals(fabric.thicknessPressure), 1)}\u00a0kPa`,
+    thicknessPressure: fabric.thicknessPressure,
     strips,
     around40: around.at40,
     bending: {

@@ -145,10 +145,15 @@ export const TABLE_WORDS = {
   width: { title: 'Width', reading: 'Width' },
 } as const;
 
+/** On the corner that turns the numbers over to their remarks. */
+export const moreRemarks = (count: number): string =>
+  count === 1 ? 'One more remark' : `${count} more remarks`;
+
 /** Short hints beside fields, once each. */
 export const BENCH_HINTS = {
   empty:
     'Type what the instruments say; or open a sheet or a tester’s table, or drop it here. A fabric comes out as soon as all four steps are read.',
+  turnBack: 'Back to the numbers',
   together: 'One strip of each direction on the pan at once, as ISO 3801 has it.',
   apart: 'Each direction for itself; blank cells are not counted.',
   pressure: 'Values taken under unlike pressures are not compared.',

@@ -168,6 +168,10 @@ const PERSON = `±${fixed(percentFromRatio(PRESSURE_BAND_SHARE), 0)} % or ±${fi
 /** Always in sight. */
 export const CAUTION_SHORT = `Design estimate, ${PERSON}. Not a medical device; local rules and licensed practice decide.`;
 
+/** What the band beside a number is, and what it leaves out. */
+export const BAND_LONG =
+  'Strips alone do not tell how warp and weft pull together: the band beside a number is how far it may lie lower or higher for that. One strip pulled at held width narrows it most. Shape, stretch and gap are taken as they settled; with a wide band the garment may also sit a little otherwise. Where the band of a difference between A and B reaches from less to more, no difference is sure.';
+
 /**
  * The longer caution, in the review. Our words.
  *
@@ -176,7 +180,6 @@ export const CAUTION_SHORT = `Design estimate, ${PERSON}. Not a medical device; 
  *   common practice for shapewear.
  */
 export const CAUTION_LONG: readonly string[] = [
-  'The band beside a number is how far it may lie lower or higher, because strips alone do not tell how warp and weft pull together; one reading of a strip held at its width narrows it most. Shape, stretch and gap are taken as they settled; with a wide band the garment may also sit a little otherwise. Where the band of a difference between A and B reaches from less to more, there is no sure difference: it takes each fabric at its own worst end.',
   `Ranking two fabrics on one body is safe ground where the difference is sure. One absolute pressure on one person is not: it carries ${PERSON}, and the body here stands still. Sitting down can double what a waistband presses.`,
   'Above 4.3 kPa (32 mmHg) be careful: this is a line to look at, no line of harm. Over a rib, the hip bone, the shin or the collar bone count a third less.',
   'Firm compression is a matter for a doctor first with poor blood flow in the legs, heart failure, an infected or swollen vein, broken or weeping skin, numb limbs, pregnancy, hernia, reflux, trouble breathing or a recent operation. Whoever feels numbness or sees the colour change takes the garment off; nobody sleeps in it.',

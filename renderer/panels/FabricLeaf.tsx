@@ -1,7 +1,10 @@
 import type { ReactElement } from 'react';
 import type { Direction } from '../../core/fabric/fabric.ts';
+import { comparableThickness } from '../../core/sheet/derived-weight.ts';
 import type { FabricSheet } from '../../core/sheet/fabric-sheet.ts';
 import { BENCH_DEEDS } from '../../core/words/bench-place-words.ts';
+import { thicknessComparisonText } from '../../core/words/card-words.ts';
+import { BAND_LONG } from '../../core/words/judgement-words.ts';
 import { BRANCH_WORDS, DIRECTION_WORDS, fabricLetter } from '../../core/words/stage-words.ts';
 import type { StudySheet } from '../store/study-store.ts';
 import { useTable } from '../table.ts';
@@ -25,11 +28,21 @@ export function FabricLeaf({ sheet }: { readonly sheet: StudySheet }): ReactElem
           <Findings findings={fabric.findings} />
         </div>
       ))}
+      <h3>The band beside a number</h3>
+      <p>{BAND_LONG}</p>
     </>
   );
-  const label = remarkCount === 1 ? 'One remark from the bench' : `${remarkCount} remarks from the bench`;
+  const [first, second] = fabrics;
+  const unlike =
+    first === undefined || second === undefined
+      ? null
+      : thicknessComparisonText(comparableThickness(first, second));
+  const label =
+    remarkCount === 1
+      ? 'One remark from the bench, and the band'
+      : `${remarkCount} remarks from the bench, and the band`;
   return (
-    <Leaf name="fabric" {...(remarkCount > 0 ? { back: { label, content: back } } : {})}>
+    <Leaf name="fabric" back={{ label, content: back }}>
       <table className="sheet">
         <thead>
           <tr>
@@ -76,6 +89,7 @@ export function FabricLeaf({ sheet }: { readonly sheet: StudySheet }): ReactElem
       <button type="button" className="plain" onClick={benchActions.open}>
         {BENCH_DEEDS.toBench}
       </button>
+      {unlike !== null && <p className="soft">{unlike}</p>}
       <p className="soft">
         Worn {BRANCH_WORDS[sheet.branch]}
         {fabrics.some(({ hasReturn }) => !hasReturn) ? '; not every fabric has a return curve' : ''}.

@@ -1,7 +1,9 @@
-import type { ReactElement } from 'react';
+import { useState, type ReactElement } from 'react';
 import { fixed } from '../../../core/sheet/number-format.ts';
+import { comparableThickness } from '../../../core/sheet/derived-weight.ts';
 import { nextReadingText } from '../../../core/words/card-text.ts';
 import type { DerivedLabel } from '../../../core/sheet/derived-number.ts';
+import { thicknessComparisonText } from '../../../core/words/card-words.ts';
 import { STRIP_WORDS, type BenchStep } from '../../../core/words/bench-place-words.ts';
 import { DIRECTIONS } from '../../store/bench-draft.ts';
 import type { FittedFabric, PartNumbers } from '../../store/bench-store.ts';
@@ -23,31 +25,59 @@ export function ComesOut(): ReactElement {
   const { numbers, outcome, isStale } = useBench(({ reading }) => reading);
   const step = useBench((bench) => bench.step);
   const fabric = outcome.kind === 'fabric' ? outcome.fabric : null;
+  const [isAskedTurned, setTurned] = useState(false);
+  const isTurned = isAskedTurned && fabric !== null;
+  const turn = { isTurned, turn: () => setTurned(!isTurned) };
   return (
     <aside className={`comes-out ${isStale ? 'stale' : ''}`} aria-label="What comes out">
       <h2 className={step === 'stretch' ? 'hidden' : ''}>What comes out</h2>
-      {step === 'stretch' && <TypedCurve />}
-      {fabric === null ? (
-        step !== 'stretch' && <PlainNumbers numbers={numbers} />
-      ) : (
-        <>
-          {step === 'stretch' && <Pulls fabric={fabric} />}
-          <div>
-            {fabric.card.numbers
-              .filter(({ label }) => STEP_NUMBERS[step].includes(label))
-              .map((number) => (
-                <DerivedNumber key={number.id} number={number} />
-              ))}
-          </div>
-          {step === 'stretch' && fabric.card.coupling !== null && (
-            <p>{nextReadingText(fabric.card.coupling.next)}</p>
-          )}
-        </>
-      )}
-      <BenchRemarks />
+      {!isTurned && step === 'stretch' && <TypedCurve />}
+      {!isTurned &&
+        (fabric === null ? (
+          step !== 'stretch' && <PlainNumbers numbers={numbers} />
+        ) : (
+          <FabricNumbers fabric={fabric} step={step} />
+        ))}
+      {step === 'thickness' && fabric !== null && <UnlikeFeet fabric={fabric} />}
+      <BenchRemarks turn={turn} />
     </aside>
   );
 }
+
+function FabricNumbers({
+  fabric,
+  step,
+}: {
+  readonly fabric: FittedFabric;
+  readonly step: BenchStep;
+}): ReactElement {
+  const { card } = fabric;
+  return (
+    <>
+      {step === 'stretch' && <Pulls fabric={fabric} />}
+      <div>
+        {card.numbers
+          .filter(({ label }) => STEP_NUMBERS[step].includes(label))
+          .map((number) => (
+            <DerivedNumber key={number.id} number={number} />
+          ))}
+      </div>
+      {step === 'stretch' && card.coupling !== null && <p>{nextReadingText(card.coupling.next)}</p>}
+    </>
+  );
+}
+
+/** Two thicknesses under unlike feet are not to be compared. */
+function UnlikeFeet({ fabric }: { readonly fabric: FittedFabric }): ReactElement | null {
+  const beside = useBench((bench) => bench.beside);
+  if (beside === null) return null;
+  const text = thicknessComparisonText(comparableThickness(footOf(fabric), footOf(beside.fabric)));
+  return text === null ? null : <p>{text}</p>;
+}
+
+const footOf = ({ sheet }: FittedFabric): { thicknessPressure: number } => ({
+  thicknessPressure: 1000 * sheet.thickness.pressureKPa,
+});
 
 function PlainNumbers({ numbers }: { readonly numbers: PartNumbers }): ReactElement {
   const { arealDensity, thickness, bendingRigidity } = numbers;

@@ -5,7 +5,7 @@ import { typedCurveLabel } from '../../../core/words/bench-place-words.ts';
 import { numberIn, type PairRow } from '../../store/bench-draft.ts';
 import { useBench } from '../../table.ts';
 
-const SIZE = { width: 316, height: 190 } as const;
+const SIZE = { width: 316, height: 160 } as const;
 const ROOM = { left: 36, right: 14, top: 10, bottom: 34 } as const;
 
 type Point = readonly [extension: number, force: number];
