@@ -2,10 +2,11 @@ import { forceAt } from '../../core/fabric/hysteresis.ts';
 import { loopTension } from '../../core/fabric/loop-test.ts';
 import { encodingOfTable } from '../../core/io/table-encoding.ts';
 import { readTensileTable } from '../../core/io/read-tensile-table.ts';
-import type { TableCurve, TensileTable } from '../../core/io/tensile-table.ts';
+import type { TableCurve, TableWish, TensileTable } from '../../core/io/tensile-table.ts';
 import { fixed } from '../../core/sheet/number-format.ts';
 import { metresFromMm } from '../../core/units/units.ts';
 import { sayTableQuestion } from '../../core/words/table-words.ts';
+import { answeringOption } from './bench-options.ts';
 import { findingLines, findingsAsJson } from './say-findings.ts';
 import { textTable } from './text-table.ts';
 
@@ -15,8 +16,8 @@ const percents = [20, 40, 60, 80] as const;
 export const isTableFile = (file: string): boolean => /\.(csv|tsv|txt)$/i.test(file);
 
 /** Reads the table of a tensile tester from the bytes of its file. */
-export const tableFromBytes = (bytes: Uint8Array): TensileTable =>
-  readTensileTable(new TextDecoder(encodingOfTable(bytes)).decode(bytes));
+export const tableFromBytes = (bytes: Uint8Array, wish: TableWish): TensileTable =>
+  readTensileTable(new TextDecoder(encodingOfTable(bytes)).decode(bytes), wish);
 
 /** What the file leaves open, for a person; empty where the curves are there. */
 export function questionLines({ questions }: TensileTable): readonly string[] {
@@ -24,9 +25,9 @@ export function questionLines({ questions }: TensileTable): readonly string[] {
   return [
     ...questions.map((question) => {
       const { what, remedy } = sayTableQuestion(question);
-      return `${what} ${remedy}`;
+      return `${what} ${remedy} Answer: ${answeringOption(question)}`;
     }),
-    'Write the answer into the file: a unit in brackets behind a column’s name, or a line above the table such as "Gauge length;100 mm".',
+    'Or write the answer into the file: a unit in brackets behind a column’s name, or a line above the table such as "Gauge length;100 mm".',
   ];
 }
 

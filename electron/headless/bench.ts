@@ -4,14 +4,31 @@ import { parseBenchSheet } from '../../core/io/read-bench-sheet.ts';
 import { fabricCard } from '../../core/sheet/fabric-card.ts';
 import { benchAsText } from './bench-card.ts';
 import { benchAsJson } from './bench-json.ts';
+import { tableWish, type TableOptions } from './bench-options.ts';
 import { isTableFile, questionLines, tableAsJson, tableAsText, tableFromBytes } from './bench-table.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
 import { readBytes, readText } from './read-input.ts';
 import type { Terminal } from './terminal.ts';
 
+/** What the command is asked for beside the file. */
+interface BenchOptions {
+  readonly json: boolean;
+  /** Answers to what a tester's table leaves open. */
+  readonly table: TableOptions;
+}
+
 /** Prints the fabric that a bench sheet describes, or the curves in the table of a tensile tester. */
-export async function bench(file: string, asJson: boolean, terminal: Terminal): Promise<ExitCode> {
-  return isTableFile(file) ? benchTable(file, asJson, terminal) : benchSheet(file, asJson, terminal);
+export async function bench(
+  file: string,
+  { json, table }: BenchOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  if (isTableFile(file)) return benchTable(file, { json, table }, terminal);
+  if (Object.keys(table).length === 0) return benchSheet(file, json, terminal);
+  terminal.remark(
+    `${file}: options about a table say nothing of a bench sheet, which holds all that itself.\nLeave them out, or name a tester's table (.csv, .tsv, .txt).`,
+  );
+  return exitCodes.badInput;
 }
 
 async function benchSheet(file: string, asJson: boolean, terminal: Terminal): Promise<ExitCode> {
@@ -27,14 +44,18 @@ async function benchSheet(file: string, asJson: boolean, terminal: Terminal): Pr
 }
 
 /** A table that leaves something open is bad input: nothing is guessed. */
-async function benchTable(file: string, asJson: boolean, terminal: Terminal): Promise<ExitCode> {
+async function benchTable(
+  file: string,
+  { json, table: options }: BenchOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
   const bytes = await readBytes(file);
-  const table = inFile(file, () => tableFromBytes(bytes));
+  const table = inFile(file, () => tableFromBytes(bytes, tableWish(options)));
   const questions = questionLines(table);
   if (questions.length > 0) {
     terminal.remark([`${file}:`, ...questions].join('\n'));
     return exitCodes.badInput;
   }
-  terminal.result(asJson ? JSON.stringify(tableAsJson(table), null, 2) : tableAsText(table));
+  terminal.result(json ? JSON.stringify(tableAsJson(table), null, 2) : tableAsText(table));
   return exitCodes.done;
 }

@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 
 import { Fault, inFileAsync } from '../../core/fault/fault.ts';
 import { sayFault } from '../../core/words/say.ts';
+import { addTableOptions, type TableOptions } from './bench-options.ts';
 import { bench } from './bench.ts';
 import { body } from './body.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
@@ -25,14 +26,16 @@ function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
     .exitOverride()
     .addHelpText('after', '\nExit codes: 0 done, 2 bad input, 3 not at rest, 1 a bug or a failed check.');
   const json = ['--json', 'print JSON only'] as const;
-  program
+  const benchCommand = program
     .command('bench')
-    .description('print the fabric that a bench sheet describes')
-    .argument('<sheet>', 'bench sheet, *.bench.json')
-    .option(...json)
-    .action(async (sheet: string, { json: asJson = false }: Wishes) => {
-      ended(await bench(sheet, asJson, terminal));
-    });
+    .description('print the fabric that a bench sheet describes, or the curves in a tensile tester’s table')
+    .argument('<file>', 'bench sheet, *.bench.json, or a tester’s table, *.csv, *.tsv or *.txt')
+    .option(...json);
+  addTableOptions(benchCommand).action(
+    async (file: string, { json: asJson = false, ...table }: Pick<Wishes, 'json'> & TableOptions) => {
+      ended(await bench(file, { json: asJson, table }, terminal));
+    },
+  );
   program
     .command('body')
     .description('print girths and landmarks of a study’s body')

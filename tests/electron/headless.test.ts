@@ -113,6 +113,29 @@ describe('bad input ends with 2 and says where and what to do', () => {
     ],
     ['a folder that cannot be', () => ['body', demoStudy, '--out', `${sheet}/b.obj`], ['b.obj']],
     ['an unknown option', () => ['bench', sheet, '--jason'], ['--jason']],
+    ['a length that is none', () => ['bench', 'a.csv', '--gauge-mm', '0'], ['--gauge-mm', "'0'", 'above 0']],
+    ['a length with a comma', () => ['bench', 'a.csv', '--width-mm', '49,5'], ["'49,5'", 'decimal point']],
+    ['a test that is none', () => ['bench', 'a.csv', '--test', 'grab'], ['--test', 'grab', 'strip, loop']],
+    ['a column without a number', () => ['bench', 'a.csv', '--column', 'force:N'], ['2=force:N']],
+    ['a column 0', () => ['bench', 'a.csv', '--column', '0=force:N'], ['from 1']],
+    ['a column of nothing', () => ['bench', 'a.csv', '--column', '2=weight'], ['"weight"', 'stripWidth']],
+    ['a unit of something else', () => ['bench', 'a.csv', '--column', '2=force:mm'], ['"mm"', 'cN']],
+    ['a unit of a count', () => ['bench', 'a.csv', '--column', '2=cycle:N'], ['leave out ":N"']],
+    [
+      'a column told twice',
+      () => ['bench', 'a.csv', '--column', '2=force:N', '--column', '2=time'],
+      ['Column 2', 'once'],
+    ],
+    [
+      'a direction that is none',
+      () => ['bench', 'a.csv', '--direction', 'A=up'],
+      ['A=up', 'warp, weft, bias'],
+    ],
+    [
+      'a table’s option with a sheet',
+      () => ['bench', sheet, '--test', 'loop'],
+      ['tern-210', 'Leave them out'],
+    ],
     ['an unknown command', () => ['press', sheet], ['press']],
     ['a missing argument', () => ['wear'], ['study']],
   ];
@@ -354,7 +377,48 @@ describe('bench of a tester’s table', () => {
     const file = table('open.csv', rows('extension [mm],force [N]', '0,0', '10,1.3', '20,2.4', '30,3.5'));
     const { code, out, err } = await run(['bench', file]);
     expect([code, out]).toEqual([2, '']);
-    for (const part of ['open.csv', 'gauge length', 'Gauge length;100 mm']) expect(err).toContain(part);
+    for (const part of ['open.csv', 'gauge length', 'Gauge length;100 mm', 'Answer: --gauge-mm <mm>'])
+      expect(err).toContain(part);
+  });
+
+  it('takes the answers from its options: gauge, width, meaning and unit of a column, a word', async () => {
+    const file = table('bare.csv', rows('side,a [mm],b', 'L,0,0', 'L,10,130', 'L,20,240', 'L,30,350'));
+    const columns = ['--column', '1=direction', '--column', '2=extension:mm', '--column', '3=force:cN'];
+    const lengths = ['--gauge-mm', '50', '--width-mm', '25.0'];
+    const words = [...columns, ...lengths, '--direction', 'L=warp'];
+    const { code, out } = await run(['bench', file, '--json', ...words]);
+    expect(code).toBe(0);
+    const { curves } = JSON.parse(out) as { curves: Record<string, unknown>[] };
+    // 20 mm of 50 mm are 40 %; 240 cN are 2.4 N, on 25 mm 96 N/m.
+    expect(curves).toMatchObject([{ direction: 'warp', stripWidthMm: 25, toPercent: 60 }]);
+    expect(curves[0]!['forceNAtPercent']).toMatchObject({ 40: 2.4 });
+    expect(curves[0]!['tensionNPerMAtPercent']).toMatchObject({ 40: expect.closeTo(96, 9) as number });
+  });
+
+  it('takes the test and the loop’s circumference from its options', async () => {
+    const file = table('loop.csv', rows('travel [mm],force [N]', '0,0', '10,1.3', '20,2.4', '30,3.5'));
+    const column = ['--column', '1=extension:mm'];
+    const loop = ['--test', 'loop', '--circumference-mm', '100', '--width-mm', '50'];
+    const { code, out } = await run(['bench', file, '--json', ...column, ...loop]);
+    expect(code).toBe(0);
+    const { test, curves } = JSON.parse(out) as { test: string; curves: Record<string, unknown>[] };
+    // ASTM D4964 (from memory): E = 2 L / C, and each of the two legs bears half: 2.4 N / 2 / 50 mm is 24 N/m.
+    expect([test, curves[0]!['toPercent']]).toEqual(['loop', 60]);
+    expect(curves[0]!['tensionNPerMAtPercent']).toMatchObject({ 40: expect.closeTo(24, 9) as number });
+  });
+
+  it('takes the decimal mark from its options', async () => {
+    const file = table(
+      'mark.csv',
+      rows('extension [%];force [N]', '0;0', '10;1,300', '20;2,400', '30;3,500'),
+    );
+    const open = await run(['bench', file]);
+    expect([open.code, open.out]).toEqual([2, '']);
+    expect(open.err).toContain('--decimal-mark point|comma');
+    const { code, out } = await run(['bench', file, '--json', '--decimal-mark', 'comma']);
+    expect(code).toBe(0);
+    const { curves } = JSON.parse(out) as { curves: Record<string, unknown>[] };
+    expect(curves[0]!['forceNAtPercent']).toMatchObject({ 20: 2.4 });
   });
 });
 
@@ -498,5 +562,12 @@ describe('help', () => {
     const { code, out } = await run(['--help']);
     expect(code).toBe(0);
     for (const part of ['bench', 'body', 'wear', 'prove', 'Exit codes']) expect(out).toContain(part);
+  });
+
+  it('of bench names both kinds of file and the options of a table', async () => {
+    const { code, out } = await run(['bench', '--help']);
+    expect(code).toBe(0);
+    const options = ['--gauge-mm', '--width-mm', '--circumference-mm', '--test', '--column', '--direction'];
+    for (const part of ['*.bench.json', '*.csv', '*.tsv', '*.txt', ...options]) expect(out).toContain(part);
   });
 });
