@@ -18,7 +18,7 @@ const rooms = [
   { name: 'sheet', packages: ['d3-scale-chromatic'] },
   {
     name: 'io',
-    packages: ['zod', 'd3-dsv', '@gltf-transform/core'],
+    packages: ['zod', '@gltf-transform/core'],
     hidden: ['equilibrium', 'swatch', 'judgement', 'sheet'],
   },
   { name: 'study', packages: [] },
