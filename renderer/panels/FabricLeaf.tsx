@@ -18,31 +18,12 @@ export function FabricLeaf({ sheet }: { readonly sheet: StudySheet }): ReactElem
   const { benchActions } = useTable();
   const fabrics = sheet.fabrics.slice(0, 3);
   const remarkCount = fabrics.reduce((sum, { findings }) => sum + findings.length, 0);
-  const back = (
-    <>
-      {fabrics.map((fabric, index) => (
-        <div key={fabric.id}>
-          <h3>
-            {fabricLetter(index)} · {fabric.name}
-          </h3>
-          <Findings findings={fabric.findings} />
-        </div>
-      ))}
-      <h3>The band beside a number</h3>
-      <p>{BAND_LONG}</p>
-    </>
-  );
-  const [first, second] = fabrics;
-  const unlike =
-    first === undefined || second === undefined
-      ? null
-      : thicknessComparisonText(comparableThickness(first, second));
   const label =
     remarkCount === 1
       ? 'One remark from the bench, and the band'
       : `${remarkCount} remarks from the bench, and the band`;
   return (
-    <Leaf name="fabric" back={{ label, content: back }}>
+    <Leaf name="fabric" back={{ label, content: <BackOfLeaf fabrics={fabrics} /> }}>
       <table className="sheet">
         <thead>
           <tr>
@@ -89,7 +70,7 @@ export function FabricLeaf({ sheet }: { readonly sheet: StudySheet }): ReactElem
       <button type="button" className="plain" onClick={benchActions.open}>
         {BENCH_DEEDS.toBench}
       </button>
-      {unlike !== null && <p className="soft">{unlike}</p>}
+      <UnlikeFeet fabrics={fabrics} />
       <p className="soft">
         Worn {BRANCH_WORDS[sheet.branch]}
         {fabrics.some(({ hasReturn }) => !hasReturn) ? '; not every fabric has a return curve' : ''}.
@@ -99,6 +80,33 @@ export function FabricLeaf({ sheet }: { readonly sheet: StudySheet }): ReactElem
       </p>
     </Leaf>
   );
+}
+
+interface FabricsProps {
+  readonly fabrics: readonly FabricSheet[];
+}
+
+/** What the bench leaves in doubt of each fabric, and what the band is. */
+const BackOfLeaf = ({ fabrics }: FabricsProps): ReactElement => (
+  <>
+    {fabrics.map((fabric, index) => (
+      <div key={fabric.id}>
+        <h3>
+          {fabricLetter(index)} · {fabric.name}
+        </h3>
+        <Findings findings={fabric.findings} />
+      </div>
+    ))}
+    <h3>The band beside a number</h3>
+    <p>{BAND_LONG}</p>
+  </>
+);
+
+/** Thicknesses read under unlike feet are not to be compared. */
+function UnlikeFeet({ fabrics: [first, second] }: FabricsProps): ReactElement | null {
+  if (first === undefined || second === undefined) return null;
+  const text = thicknessComparisonText(comparableThickness(first, second));
+  return text === null ? null : <p className="soft">{text}</p>;
 }
 
 interface RowProps {

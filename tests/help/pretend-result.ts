@@ -176,6 +176,7 @@ export const pretendSheet: StudySheet = {
     invented: true,
     weight: '200 g/m²',
     thickness: '0.50 mm at 1.0 kPa',
+    thicknessPressure: 1000,
     strips: [],
     around40: '4.0 N',
     bending: { warp: '5.0', weft: '5.0', bias: '5.0' },
