@@ -6,6 +6,9 @@ interface End {
   readonly y: number;
 }
 
+const add = (a: readonly number[], b: readonly number[], share: number): number[] =>
+  a.map((value, i) => value + share * b[i]!);
+
 /**
  * Marches half the loop from the clamp to its lowest point. Length of the whole strip 1, bending stiffness 1:
  * th'' = w (1/2 - s) cos th + F sin th, x' = cos th, y' = sin th, from th = 90 degrees (the strip leaves the clamp upwards).
@@ -20,8 +23,6 @@ function march(load: number, curvature: number, force: number): End {
     Math.cos(angle!),
     Math.sin(angle!),
   ];
-  const add = (a: readonly number[], b: readonly number[], share: number): number[] =>
-    a.map((value, i) => value + share * b[i]!);
   for (let i = 0; i < steps; i++) {
     const s = i * h;
     const k1 = rate(s, state);
