@@ -56,6 +56,10 @@ export type InputName =
   | 'couplingLow'
   | 'couplingHigh'
   | 'heldWidthReadings'
+  | 'secantStiffness'
+  | 'secantContraction'
+  | 'secantAt'
+  | 'couplingFactor'
   | 'widthReadings'
   | 'stretchAtLoad'
   | 'saidGreatest';

@@ -59,6 +59,10 @@ export const INPUT_WORDS: Readonly<Record<InputName, string>> = {
   couplingHigh: 'high end of the band',
   heldWidthReadings: 'readings with the width held',
   widthReadings: 'width readings',
+  secantStiffness: 'stiffness to there',
+  secantContraction: 'narrowing over stretch to there (in logarithms)',
+  secantAt: 'strips compared at',
+  couplingFactor: 'factor on the formula’s value that guards or a held width ask for',
   stretchAtLoad: 'stretch',
   saidGreatest: 'said on the sheet',
 };

@@ -272,6 +272,17 @@ describe('every number', () => {
     }
   });
 
+  it('the coupling follows from the inputs printed beside it: c = √(n₁ n₂ E₁ E₂) / (1 − n₁ n₂)', () => {
+    const { inputs, amount } = numbers.find(({ label }) => label === 'coupling')!;
+    const input = (symbol: string): number =>
+      Number.parseFloat(inputs.find((one) => one.symbol === symbol)!.value);
+    const product = input('n₁') * input('n₂');
+    const coupling = Math.sqrt(product * input('E₁') * input('E₂')) / (1 - product);
+    const factor = inputs.find(({ what }) => what === 'couplingFactor')?.value ?? '1';
+    // Three digits are printed of each input.
+    expect((coupling * Number.parseFloat(factor)) / amount).toBeCloseTo(1, 2);
+  });
+
   it('the coupling shows its band', () => {
     const coupling = numbers.find(({ label }) => label === 'coupling')!;
     const [low, high] = coupling.inputs.map(({ value }) => Number.parseFloat(value));
