@@ -309,6 +309,39 @@ it('sets a fabric of the study beside, in curves and on the card', async () => {
   expect(await accessFaults(page)).toEqual([]);
 });
 
+it('lays both fabrics over the table and over the edge, and marks what is exaggerated', async () => {
+  await toBench();
+  await openFile('tern-210.bench.json');
+  await bench().getByLabel('Beside it').selectOption({ label: 'B · Plover 185 (invented)' });
+  await word('Swatch').click();
+  const swatches = page.getByRole('region', { name: 'Swatch' });
+  const captions = swatches.locator('.swatch-caption');
+  const said = (pattern: RegExp) =>
+    expect
+      .poll(async () => (await captions.allTextContents()).filter((text) => pattern.test(text)).length, {
+        timeout: 60_000,
+      })
+      .toBe(2);
+  await said(/Drape coefficient \d+ %, \d+ folds/);
+  await keepPicture('swatch-drape');
+  expect([await accessFaults(page), await clipped(page)]).toEqual([[], []]);
+  await swatches.getByRole('slider', { name: 'Thickness' }).fill('2');
+  expect(await swatches.locator('.swatch-mark').textContent()).toBe(
+    'thickness × 4: exaggerated, not this fabric',
+  );
+  await swatches.getByRole('button', { name: 'Over an edge' }).click();
+  await said(/Overhang [\d.]+ mm; the bench read [\d.]+ mm \(warp\)/);
+  for (const text of await captions.allTextContents()) {
+    const [found, read] = [...text.matchAll(/([\d.]+) mm/g)].map(([, mm]) => Number(mm));
+    expect(Math.abs(found! / read! - 1)).toBeLessThan(0.02);
+  }
+  await keepPicture('swatch-edge');
+  const download = page.waitForEvent('download');
+  await swatches.getByRole('button', { name: 'Save picture' }).click();
+  expect((await download).suggestedFilename()).toMatch(/\.png$/);
+  await page.keyboard.press('Escape');
+});
+
 it('puts the fabric on the form in place of B, runs the study and shows it', async () => {
   await toBench();
   await openFile('tern-210.bench.json');
