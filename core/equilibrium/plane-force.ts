@@ -24,22 +24,24 @@ const SHARE = { leastShear: 0.02, mostCross: 0.95 };
  * A swatch under its own weight is stretched by less than a thousandth or so; beyond its first stiffness the law does not
  * show. The law itself lets cloth that is pushed go slack, which is right where wrinkles are finer than the mesh; here
  * the folds are what is looked for, so the sheet must resist the push until it bends out of it.
+ *
+ * @param softer - All of it is divided by this.
  */
-export function planeStiffness(law: TensionLaw): PlaneStiffness {
+export function planeStiffness(law: TensionLaw, softer = 1): PlaneStiffness {
   const response = createTensionResponse();
   const u = Math.exp(law.set.warp) * (1 + READ_AT);
   const v = Math.exp(law.set.weft) * (1 + READ_AT);
   evaluateTension(law, Float64Array.of(u, 0, 0, 0, v, 0), true, response);
   const k = response.stiffness;
   // Places in the 6x6: d2W/dux2, d2W/dvy2, d2W/dux dvy, d2W/duy dvx.
-  const warp = k[0]! * u * u;
-  const weft = k[28]! * v * v;
+  const warp = (k[0]! * u * u) / softer;
+  const weft = (k[28]! * v * v) / softer;
   const mean = Math.sqrt(warp * weft);
   return {
     warp,
     weft,
-    cross: Math.min(SHARE.mostCross * mean, Math.max(0, k[4]! * u * v)),
-    shear: Math.max(SHARE.leastShear * mean, k[9]! * u * v),
+    cross: Math.min(SHARE.mostCross * mean, Math.max(0, (k[4]! * u * v) / softer)),
+    shear: Math.max(SHARE.leastShear * mean, (k[9]! * u * v) / softer),
   };
 }
 

@@ -1,6 +1,6 @@
 import { bendingTensor } from '../equilibrium/bending-force.ts';
 import { factoriseFronts, frontFactorOf, solveFronts } from '../equilibrium/front-cholesky.ts';
-import { planeStiffness } from '../equilibrium/plane-force.ts';
+import { planeStiffness, type PlaneStiffness } from '../equilibrium/plane-force.ts';
 import { sheetNewton, type SheetSolver } from '../equilibrium/sheet-newton.ts';
 import { sheetSystem, type SheetSystem } from '../equilibrium/sheet-system.ts';
 import { STANDARD_GRAVITY } from '../units/units.ts';
@@ -39,6 +39,12 @@ const FEWEST_VERTICES = 650;
 const FINEST = { tolerance: 1e-2, mostSteps: 160 };
 const COARSE = { tolerance: 3e-2, mostSteps: 200 };
 const LONGEST_STEP = 0.03;
+/**
+ * On coarser meshes the cloth stretches this much more easily. Flat triangles cannot bend two ways without stretching, so
+ * a coarse mesh of cloth that hardly stretches is too stiff to find its folds; on this one it finds shapes of lower energy,
+ * from which the finest mesh is near.
+ */
+const SOFTER = 10;
 /** Height of the ripple that breaks the symmetry of the start, over the specimen's radius. */
 const RIPPLE = 1e-3;
 
@@ -57,8 +63,9 @@ export function* drapeDisc(fabric: SwatchFabric, wish: DrapeWish): Generator<Swa
   let positions = rippled(levels[0]!);
   for (let l = 0; ; l++) {
     const disc = levels[l]!;
-    const system = layDisc(fabric, disc, { positions, covered });
     const finest = l === levels.length - 1;
+    const plane = planeStiffness(fabric.law, finest ? 1 : SOFTER);
+    const system = layDisc(fabric, disc, { positions, covered, plane });
     const goal = { ...(finest ? FINEST : COARSE), longestStep: LONGEST_STEP };
     const search = sheetNewton(system, frontSolver(system, disc), goal);
     let iteration = 0;
@@ -92,7 +99,7 @@ function rippled({ flat }: DiscLevel): Float64Array {
 function layDisc(
   fabric: SwatchFabric,
   disc: DiscLevel,
-  { positions, covered }: { positions: Float64Array; covered: boolean },
+  { positions, covered, plane }: { positions: Float64Array; covered: boolean; plane: PlaneStiffness },
 ): SheetSystem {
   const { flat } = disc;
   const held = new Uint8Array(positions.length);
@@ -107,7 +114,7 @@ function layDisc(
   return sheetSystem(
     {
       sheet: disc,
-      plane: planeStiffness(fabric.law),
+      plane,
       bending: bendingTensor(fabric.bendingRigidity),
       arealDensity: fabric.arealDensity,
       support: {
