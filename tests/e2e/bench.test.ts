@@ -1,15 +1,14 @@
 /** The bench of the built window as a designer meets it: type a sheet, import a table, mistype, compare, put it on the form. */
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { checkBenchSheet } from '../../core/io/read-bench-sheet.ts';
 import { STEP_ORDER, STEP_WORDS, type BenchStep } from '../../core/words/bench-place-words.ts';
+import { accessFaults } from './help/access-faults.ts';
 import { openSettled, openStage, SETTLED, type OpenStage } from './help/open-stage.ts';
 import { demoSheetText } from '../help/demo-sheet.ts';
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const demoFile = (name: string): string => path.join(import.meta.dirname, '../../assets/demo', name);
 
 /** Longer than typing rests before it is fitted, and the fit itself, ms. */
@@ -50,25 +49,6 @@ async function openFile(name: string, on = page): Promise<void> {
 /** Keeps the window as it stands in `out/bench`, to be looked at. */
 const keepPicture = (name: string, on = page): Promise<unknown> =>
   on.screenshot({ path: `out/bench/${name}.png` });
-
-/** Every accessibility rule of WCAG 2 A and AA that axe-core finds broken, with the places. */
-async function accessFaults(on: Page): Promise<readonly string[]> {
-  await on.evaluate(axeSource);
-  return on.evaluate(async () => {
-    interface AxeResult {
-      violations: { id: string; nodes: { html: string; failureSummary: string }[] }[];
-    }
-    const { axe } = globalThis as unknown as {
-      axe: { run: (context: Document, options: object) => Promise<AxeResult> };
-    };
-    const { violations } = await axe.run(document, {
-      runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa'] },
-    });
-    return violations.flatMap(({ id, nodes }) =>
-      nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 120)} ${failureSummary}`),
-    );
-  });
-}
 
 /** Words and fields of the bench that reach beyond the window, and boxes that would have to be scrolled. */
 const clipped = (on: Page): Promise<readonly string[]> =>

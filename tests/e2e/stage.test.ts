@@ -1,15 +1,13 @@
 /** The built window as a person meets it: open, look, read, swap, compare, take a picture, open a wrong file. */
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { ColourRange } from '../../core/sheet/colour-scale.ts';
 import { CAUTION_SHORT } from '../../core/words/judgement-words.ts';
 import { LEAF_ORDER, LEAF_WORDS } from '../../core/words/stage-words.ts';
+import { accessFaults } from './help/access-faults.ts';
 import { openSettled, openStage, SETTLED, type OpenStage } from './help/open-stage.ts';
 import { readPng, valueOfColour, type Pixels } from './help/read-colours.ts';
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let stage: OpenStage;
 /** One page for all but the tests of sizes: settling the demonstration takes longest. */
@@ -65,25 +63,6 @@ function differing(one: Pixels, other: Pixels): number {
     }
   }
   return (16 * count) / (one.width * one.height);
-}
-
-/** Every accessibility rule of WCAG 2 A and AA that axe-core finds broken, with the places. */
-async function accessFaults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axeSource);
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: { run: (context: Document, options: object) => Promise<AxeResult> };
-    };
-    interface AxeResult {
-      violations: { id: string; nodes: { html: string; failureSummary: string }[] }[];
-    }
-    const { violations } = await axe.run(document, {
-      runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa'] },
-    });
-    return violations.flatMap(({ id, nodes }) =>
-      nodes.map(({ html, failureSummary }) => `${id}: ${html.slice(0, 120)} ${failureSummary}`),
-    );
-  });
 }
 
 /** Words that reach beyond the window or are cut by their own box, and scroll bars inside scroll bars. */
