@@ -11,7 +11,7 @@ import type { BandEvidence, CouplingBand } from './coupling-band.ts';
 import type { Branch, Direction, Fabric, LawPair } from './fabric.ts';
 import { fitTensionLaw } from './fit-tension-law.ts';
 import type { FittedLaw, NoLaw } from './fit-tension-law.ts';
-import { gatherEvidence } from './gather-evidence.ts';
+import { gatherEvidence, heldEvidence } from './gather-evidence.ts';
 import { checkGrips } from './grip-slip.ts';
 import { mean } from './mean-of-repeats.ts';
 import { nextReading } from './next-reading.ts';
@@ -60,6 +60,7 @@ export function fabricFromReadings(readings: BenchReadings): Fabric {
       laws,
       measured: { warp: curves.widths.warp.measured, weft: curves.widths.weft.measured },
     }),
+    heldWidth: heldEvidence(readings.stretched, laws.load),
     greatestStretch: readings.greatestStretch,
     findings: [
       ...weighed.findings,

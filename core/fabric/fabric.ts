@@ -1,7 +1,7 @@
 import type { Finding } from '../fault/finding.ts';
 import type { CouplingBand, NextReading } from './coupling-band.ts';
 import type { CouplingEvidence } from './coupling.ts';
-import type { StripEvidence } from './strip-evidence.ts';
+import type { HeldWidthEvidence, StripEvidence } from './strip-evidence.ts';
 import type { TensionLaw } from './tension-law.ts';
 
 /** The three directions in which strips are cut. */
@@ -42,6 +42,8 @@ export interface Fabric {
   readonly nextReading?: NextReading | null;
   /** What was read in each direction, and how well the law gives it back. */
   readonly strips?: Readonly<Record<Direction, StripEvidence>>;
+  /** The same of a strip whose width was held; null where none was read. */
+  readonly heldWidth?: HeldWidthEvidence | null;
   /** The direction said to stretch most; null where nobody said. */
   readonly greatestStretch?: Direction | null;
   readonly findings: readonly Finding[];

@@ -1,7 +1,16 @@
 import type { BenchReadings, ForceReading, StripReadings } from './bench-readings.ts';
 import type { Direction, Fabric } from './fabric.ts';
 import { forceAt, lossByEnergy, lossByForce } from './hysteresis.ts';
-import type { CurveEvidence, Modulus, PowerLoss, StripEvidence, WidthEvidence } from './strip-evidence.ts';
+import { createTensionResponse, evaluateTension } from './evaluate-tension.ts';
+import type {
+  CurveEvidence,
+  HeldWidthEvidence,
+  Modulus,
+  PowerLoss,
+  StripEvidence,
+  WidthEvidence,
+} from './strip-evidence.ts';
+import { heldMeans } from './strip-means.ts';
 import type { MeanForce, StripMeans } from './strip-means.ts';
 import type { TensionLaw } from './tension-law.ts';
 import type { VirtualStrip } from './virtual-strip.ts';
@@ -40,20 +49,55 @@ function evidenceOf(
   const strips = stretched.strips[direction];
   const mean = means[direction];
   const angle = STRIP_ANGLE[direction];
-  const load = curveEvidence(laws.load, angle, { mean: mean.load, specimens: strips.load, width });
+  const pulling =
+    (law: TensionLaw): Pull<VirtualStrip> =>
+    (stretches) =>
+      pullStrips(law, angle, stretches);
+  const pull = pulling(laws.load);
+  const load = curveEvidence(pull, { mean: mean.load, specimens: strips.load, width });
   const back =
     laws.return === null || mean.return === null || strips.return === null
       ? null
-      : curveEvidence(laws.return, angle, { mean: mean.return, specimens: strips.return, width });
+      : curveEvidence(pulling(laws.return), { mean: mean.return, specimens: strips.return, width });
   const assumed = direction !== 'bias' && !measured[direction];
   return {
     load: load.evidence,
     return: back?.evidence ?? null,
-    width: widthEvidence({ strips, mean, start: width, law: laws.load, angle, grid: load.grid, assumed }),
+    width: widthEvidence({ strips, mean, start: width, pull, grid: load.grid, assumed }),
     loss: mean.return === null ? null : powerLoss(mean.load, mean.return),
     modulus: modulus(laws, angle, mean.load.at(-1)?.extension ?? 0),
   };
 }
+
+/** The strip pulled while its width was held, beside the fitted law stretched one way only; null where there was none. */
+export function heldEvidence(
+  { heldWidth, width }: BenchReadings['stretched'],
+  law: TensionLaw,
+): HeldWidthEvidence | null {
+  const means = heldMeans(heldWidth);
+  if (heldWidth === null || means === null) return null;
+  const { direction, load } = means;
+  const pull = (stretches: readonly number[]): { readonly tension: number }[] =>
+    stretches.map((stretch) => ({ tension: heldTension(law, direction, stretch) }));
+  const readings = { mean: load, specimens: heldWidth.load, width };
+  return { direction, load: curveEvidence(pull, readings).evidence };
+}
+
+/** Force per original width along a strip stretched by l while its width is held: F = diag(l, 1) or diag(1, l). N/m. */
+function heldTension(law: TensionLaw, direction: 'warp' | 'weft', stretch: number): number {
+  const response = createTensionResponse();
+  const isWarp = direction === 'warp';
+  evaluateTension(
+    law,
+    Float64Array.of(isWarp ? stretch : 1, 0, 0, 0, isWarp ? 1 : stretch, 0),
+    false,
+    response,
+  );
+  return response.stress[isWarp ? 0 : 4]!;
+}
+
+/** Pulls a strip at rising stretch ratios. */
+type Pull<Strip> = (stretches: readonly number[]) => readonly Strip[];
 
 interface CurveReadings {
   readonly mean: readonly MeanForce[];
@@ -63,18 +107,17 @@ interface CurveReadings {
 }
 
 /** Where a fitted curve was pulled, and what came of it. */
-interface PulledGrid {
+interface PulledGrid<Strip> {
   readonly extensions: Float64Array;
-  readonly strips: readonly VirtualStrip[];
+  readonly strips: readonly Strip[];
 }
 
-function curveEvidence(
-  law: TensionLaw,
-  angle: number,
+function curveEvidence<Strip extends { readonly tension: number }>(
+  pull: Pull<Strip>,
   { mean, specimens, width }: CurveReadings,
-): { evidence: CurveEvidence; grid: PulledGrid } {
-  const grid = pullGrid(law, angle, mean.at(-1)?.extension ?? 0);
-  const pulled = pullAt(law, angle, mean);
+): { evidence: CurveEvidence; grid: PulledGrid<Strip> } {
+  const grid = pullGrid(pull, mean.at(-1)?.extension ?? 0);
+  const pulled = pull(mean.map(({ extension }) => 1 + extension));
   const readings = mean.map(({ extension, force, deviation }, i) => ({
     extension,
     tension: force / width,
@@ -107,28 +150,10 @@ function curveEvidence(
 const rootMeanSquare = (values: readonly number[]): number =>
   Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / values.length);
 
-const pullAt = (
-  law: TensionLaw,
-  angle: number,
-  at: readonly { readonly extension: number }[],
-): VirtualStrip[] =>
-  pullStrips(
-    law,
-    angle,
-    at.map(({ extension }) => 1 + extension),
-  );
-
 /** An even grid from no extension to the last reading. */
-function pullGrid(law: TensionLaw, angle: number, last: number): PulledGrid {
+function pullGrid<Strip>(pull: Pull<Strip>, last: number): PulledGrid<Strip> {
   const extensions = Float64Array.from({ length: POINTS }, (_, i) => (i / (POINTS - 1)) * last);
-  return {
-    extensions,
-    strips: pullStrips(
-      law,
-      angle,
-      Array.from(extensions, (extension) => 1 + extension),
-    ),
-  };
+  return { extensions, strips: pull(Array.from(extensions, (extension) => 1 + extension)) };
 }
 
 interface WidthSource {
@@ -136,17 +161,16 @@ interface WidthSource {
   readonly mean: StripMeans;
   /** Of the unstretched strip, m. */
   readonly start: number;
-  readonly law: TensionLaw;
-  readonly angle: number;
-  readonly grid: PulledGrid;
+  readonly pull: Pull<VirtualStrip>;
+  readonly grid: PulledGrid<VirtualStrip>;
   readonly assumed: boolean;
 }
 
-function widthEvidence({ strips, mean, start, law, angle, grid, assumed }: WidthSource): WidthEvidence {
+function widthEvidence({ strips, mean, start, pull, grid, assumed }: WidthSource): WidthEvidence {
   const readings = mean.width ?? [];
   const whole = (list: readonly { readonly extension: number; readonly width: number }[]): number =>
     list.find(({ extension }) => extension === 0)?.width ?? start;
-  const pulled = pullAt(law, angle, readings);
+  const pulled = pull(readings.map(({ extension }) => 1 + extension));
   const ratios = readings.map(({ extension, width, deviation }, i) => ({
     extension,
     ratio: width / whole(readings),

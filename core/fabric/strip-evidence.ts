@@ -24,6 +24,12 @@ export interface CurveEvidence {
   readonly worst: { readonly extension: number; readonly miss: number };
 }
 
+/** A strip pulled while its width was held. */
+export interface HeldWidthEvidence {
+  readonly direction: 'warp' | 'weft';
+  readonly load: CurveEvidence;
+}
+
 /** Mean width of the specimens at one extension. */
 export interface MeanWidth {
   readonly extension: number;

@@ -131,8 +131,10 @@ export function fabricCard(fabric: Fabric, readings: BenchReadings): FabricCard 
   };
 }
 
-const chartOf = ({ name, lot, invented }: Fabric, strips: PerDirection<StripEvidence>): StripChartSheet =>
-  stripCharts([{ letter: 'A', name, lot, invented, strips }], 'N/50 mm');
+const chartOf = (
+  { name, lot, invented, heldWidth: held = null }: Fabric,
+  strips: PerDirection<StripEvidence>,
+): StripChartSheet => stripCharts([{ letter: 'A', name, lot, invented, strips, held }], 'N/50 mm');
 
 /** Numbers of one kind and place side by side, in the order in which they first come. */
 function cardRows(numbers: readonly DerivedNumber[]): CardRow[] {

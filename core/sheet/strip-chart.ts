@@ -1,5 +1,5 @@
 import type { Direction } from '../fabric/fabric.ts';
-import type { CurveEvidence, StripEvidence } from '../fabric/strip-evidence.ts';
+import type { HeldWidthEvidence, StripEvidence } from '../fabric/strip-evidence.ts';
 import { axisHolding, type ChartAxis } from './strip-chart-axes.ts';
 import { stripTrace, type CurveTrace, type StripTrace, type StripUnit } from './strip-chart-trace.ts';
 
@@ -12,7 +12,7 @@ export interface ChartedFabric {
   readonly invented: boolean;
   readonly strips: Readonly<Record<Direction, StripEvidence>>;
   /** The strip pulled while its width was held, where there was one. */
-  readonly held?: { readonly direction: 'warp' | 'weft'; readonly load: CurveEvidence } | null;
+  readonly held?: HeldWidthEvidence | null;
 }
 
 /** One direction: a trace per fabric, in the fabrics' order. */

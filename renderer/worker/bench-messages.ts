@@ -1,5 +1,5 @@
 import type { Direction } from '../../core/fabric/fabric.ts';
-import type { StripEvidence } from '../../core/fabric/strip-evidence.ts';
+import type { HeldWidthEvidence, StripEvidence } from '../../core/fabric/strip-evidence.ts';
 import type { Finding } from '../../core/fault/finding.ts';
 import type { BenchSheet, ExtensionUnit, ForceUnit, Pair, WidthUnit } from '../../core/io/bench-sheet.ts';
 import type { TableWish, TensileTable } from '../../core/io/tensile-table.ts';
@@ -29,6 +29,7 @@ export interface FittedFabric {
   readonly card: FabricCard;
   /** Readings and fitted strips; null where the fabric has none. */
   readonly strips: Readonly<Record<Direction, StripEvidence>> | null;
+  readonly held: HeldWidthEvidence | null;
 }
 
 /** How a sheet came out. */

@@ -105,7 +105,12 @@ function orFault<T>(work: () => T, otherwise: T): [T, PostedFault | null] {
 function fittedFabric(sheet: BenchSheet): FittedFabric {
   const readings = readingsOf(checkBenchSheet(sheet));
   const fabric = fabricFromReadings(readings);
-  return { sheet, card: fabricCard(fabric, readings), strips: fabric.strips ?? null };
+  return {
+    sheet,
+    card: fabricCard(fabric, readings),
+    strips: fabric.strips ?? null,
+    held: fabric.heldWidth ?? null,
+  };
 }
 
 // oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the code and its facts were thrown together

@@ -25,7 +25,7 @@ export function CurvesPage({ fabric }: { readonly fabric: FittedFabric }): React
   );
 }
 
-function charted({ sheet, strips }: FittedFabric, letter: string): ChartedFabric[] {
+function charted({ sheet, strips, held }: FittedFabric, letter: string): ChartedFabric[] {
   const { name, lot, invented } = sheet;
-  return strips === null ? [] : [{ letter, name, lot, invented, strips }];
+  return strips === null ? [] : [{ letter, name, lot, invented, strips, held }];
 }

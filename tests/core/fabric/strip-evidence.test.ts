@@ -36,6 +36,35 @@ describe('what the bench said, beside what the law gives back', () => {
     },
   );
 
+  it('a strip of held width: read forces, and a fitted law that misses them by little', () => {
+    const sheet = JSON.parse(demoSheetText('siskin-160')) as {
+      stretch: {
+        widthMm: number;
+        circumferenceMm: number;
+        heldWidth: { direction: string; load: number[][] | number[][][] };
+      };
+    };
+    const { direction, load } = siskin.heldWidth!;
+    const { widthMm, circumferenceMm, heldWidth } = sheet.stretch;
+    expect(direction).toBe(heldWidth.direction);
+    const specimens = (
+      Array.isArray(heldWidth.load[0]![0]) ? heldWidth.load : [heldWidth.load]
+    ) as number[][][];
+    expect(load.specimens).toHaveLength(specimens.length);
+    // ASTM D4964 (from memory): E = 2 L / C, T = F / (2 w).
+    const [travel, force] = specimens[0]!.at(-1)!;
+    const [extension, tension] = load.specimens[0]!.at(-1)!;
+    expect(extension).toBeCloseTo((2 * travel!) / circumferenceMm, 9);
+    expect(tension).toBeCloseTo(force! / (2 * widthMm * 1e-3), 6);
+    // One number, the coupling, is fitted to all of them.
+    expect(load.rms).toBeLessThan(0.03);
+    const free = siskin.strips![direction].load;
+    expect(load.fitted.tensions.at(-1)!).toBeGreaterThan(
+      free.readings.find(({ extension: at }) => at >= extension - 1e-9)!.tension,
+    );
+    expect(tern.heldWidth).toBeNull();
+  });
+
   it('knows which reading is missed most, and by how much', () => {
     const { readings, worst, rms } = tern.strips!.bias.return!;
     const most = Math.max(...readings.map(({ tension }) => tension));
