@@ -1,6 +1,6 @@
 /**
- * `npm run bench`: cold solves of the demo study at three mesh sizes, each in a process of its own, and the cost of a
- * frame. Figures are given beside a yardstick of the same run, because machines differ and are shared.
+ * `npm run bench`: cold solves of the demo study at three mesh sizes, drapes of the demo fabrics and the fit of a long bench
+ * sheet, each in a process of its own, and the cost of a frame. Figures are given beside a yardstick of the same run, because machines differ and are shared.
  */
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, readFileSync } from 'node:fs';
@@ -14,6 +14,10 @@ const into = path.join(projectFolder, 'dist/bench');
 
 /** Edge lengths (mm) that give about 2,000, 10,000 and 40,000 vertices. */
 const EDGES = [9, 4, 2];
+
+/** Targets of the bench place: a drape of 3,000 vertices, a fit of a sheet as long as they come. */
+const DRAPE_SECONDS = 3;
+const FIT_SECONDS = 0.1;
 
 /** @param {string} entry @param {boolean} forPage */
 async function bundle(entry, forPage) {
@@ -50,6 +54,16 @@ function solveOnce(edge, friction) {
   return JSON.parse(execFileSync(process.execPath, words, { cwd: projectFolder, encoding: 'utf8' }));
 }
 
+/** @param {string[]} words */
+function drapeOnce(...words) {
+  const all = [path.join(into, 'drape-once.mjs'), ...words];
+  return JSON.parse(execFileSync(process.execPath, all, { cwd: projectFolder, encoding: 'utf8' }));
+}
+
+/** Seconds with multiples of the yardstick, and whether they stay below the target. */
+const timed = (/** @type {number} */ seconds, /** @type {any} */ run, /** @type {number} */ target) =>
+  `${seconds.toFixed(seconds < 1 ? 3 : 2)} s (${(seconds / run.yardstickSeconds).toFixed(1)} x)${seconds < target ? '' : `  OVER ${target} s`}`;
+
 /** Slope of ln seconds against ln vertices between the first and the last run. */
 const exponent = (/** @type {any[]} */ runs, /** @type {string} */ key) =>
   Math.log(runs.at(-1)[key] / runs[0][key]) / Math.log(runs.at(-1).vertexCount / runs[0].vertexCount);
@@ -78,6 +92,28 @@ const runs = EDGES.map((edge) => {
   return run;
 });
 console.log(`settling grows as vertices ^ ${exponent(runs, 'settleSeconds').toFixed(2)}\n`);
+
+await bundle('drape-once', false);
+console.log(`Cold drape over a round table, target below ${DRAPE_SECONDS} s of the processor:`);
+for (const name of ['plover-185', 'tern-210', 'siskin-160']) {
+  const run = drapeOnce('drape', name);
+  console.log(
+    [
+      `${name.padEnd(10)} ${run.vertexCount} vertices`,
+      timed(run.drapeSeconds, run, DRAPE_SECONDS),
+      `${run.steps.join(' + ')} steps`,
+      `residual ${run.residual.toExponential(1)}${run.atRest ? '' : '  NOT AT REST'}`,
+      `drape coefficient ${(100 * run.drapeCoefficient).toFixed(1)} %, ${run.foldCount} folds`,
+    ].join(', '),
+  );
+}
+const fit = drapeOnce('fit');
+console.log(
+  `Fit of ${fit.readingCount} readings (500 x 3 specimens x 3 directions, load and return), target below ${FIT_SECONDS} s:`,
+);
+console.log(
+  `cold ${timed(fit.coldSeconds, fit, FIT_SECONDS)} of the processor, ${fit.coldElapsed.toFixed(3)} s elapsed; warm ${timed(fit.warmSeconds, fit, FIT_SECONDS)}\n`,
+);
 
 const browserPath = findBrowser();
 if (browserPath === null) {

@@ -1,27 +1,16 @@
 /**
  * One cold run of the demo study in a process of its own; prints what it took as JSON.
  *
- * Arguments: edge length (mm), friction. The yardstick is a fixed piece of plain arithmetic, timed in the same process, so
- * that runs on a busy or a slow machine can be compared.
+ * Arguments: edge length (mm), friction. The yardstick is timed in the same process.
  */
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { runStudy } from '../../core/study/run-study.ts';
 import { openStudy } from '../../core/study/open-study.ts';
+import { yardstick } from './yardstick.ts';
 
 const folder = 'assets/demo';
 const [edgeMm = '6', friction = '0.3'] = process.argv.slice(2);
-
-/** Seconds for 40 million multiply-adds over an array that fits the cache. */
-function yardstick(): number {
-  const numbers = Float64Array.from({ length: 4000 }, (_, i) => 1 + i * 1e-6);
-  const start = performance.now();
-  let sum = 0;
-  for (let round = 0; round < 10_000; round++)
-    for (let i = 0; i < 4000; i++) sum += numbers[i]! * numbers[i]!;
-  if (!Number.isFinite(sum)) throw new Error('the yardstick went wrong');
-  return (performance.now() - start) / 1000;
-}
 
 const study = await openStudy(
   await readFile(path.join(folder, 'harbour-waist-shaper.study.json'), 'utf8'),
