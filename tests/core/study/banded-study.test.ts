@@ -143,6 +143,11 @@ describe('the band of a branch', () => {
 
   it('is that of the law in use', () => {
     expect(chooseLaw(fabric, 'load').ends).toBe(knitEnds);
+    expect(chooseLaw(fabric, 'load').findings).toEqual([]);
+    const loose = { ...fabric, band: { low: 30, shown: 100, high: 120, from: 'assumed width' as const } };
+    expect(chooseLaw(loose, 'load').findings).toEqual([
+      { code: 'worn/band-wide', facts: { fabric: fabric.name, low: 30, high: 120 } },
+    ]);
     // No return was read: the load law is used, and its band with it.
     expect(chooseLaw(fabric, 'return')).toMatchObject({ law: knit, ends: knitEnds });
     const back = { ...fabric, laws: { load: knit, return: knit } };
