@@ -1,4 +1,8 @@
-import type { CurvePoint } from './mean-of-repeats.ts';
+/** One reading of one specimen. */
+export interface CurvePoint {
+  readonly extension: number;
+  readonly value: number;
+}
 
 /**
  * Weight of the third differences of the knots' values against the points per knot. 1 evens out waves shorter than

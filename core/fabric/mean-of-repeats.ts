@@ -1,10 +1,4 @@
-import { brokenLine } from './broken-line.ts';
-
-/** One reading of one specimen. */
-export interface CurvePoint {
-  readonly extension: number;
-  readonly value: number;
-}
+import { brokenLine, type CurvePoint } from './broken-line.ts';
 
 /** Mean of the specimens at one extension; the standard deviation (n - 1) is null for one specimen. */
 export interface MeanPoint {

@@ -11,7 +11,7 @@ import {
 import { isWritable, type SheetLine } from '../../store/library-store.ts';
 import { Key } from '../Key.tsx';
 import { DraftForm, DuplicateForm, ReplaceQuestion } from './LibraryForms.tsx';
-import type { LibraryPageProps } from './LibraryPage.tsx';
+import type { LibraryPageProps } from './library-page-props.ts';
 
 type LibraryFootProps = Omit<LibraryPageProps, 'draft'>;
 

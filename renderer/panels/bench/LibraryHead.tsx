@@ -10,7 +10,7 @@ import {
 } from '../../../core/words/library-words.ts';
 import type { LibraryDeeds } from '../../store/library-deeds.ts';
 import { isWritable, unreadCount, type LibraryPlace, type LibraryState } from '../../store/library-store.ts';
-import type { LibraryPageProps } from './LibraryPage.tsx';
+import type { LibraryPageProps } from './library-page-props.ts';
 
 interface LibraryHeadProps extends Pick<LibraryPageProps, 'library' | 'deeds' | 'draft'> {
   readonly shownCount: number;

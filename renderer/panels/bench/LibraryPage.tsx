@@ -1,21 +1,10 @@
 import { useEffect, useMemo, useRef, type ReactElement } from 'react';
-import type { LibraryDeeds } from '../../store/library-deeds.ts';
-import { shownLines, type LibraryState } from '../../store/library-store.ts';
+import { shownLines } from '../../store/library-store.ts';
 import { LibraryFoot } from './LibraryFoot.tsx';
 import { LibraryHead } from './LibraryHead.tsx';
 import { LibrarySlips } from './LibrarySlips.tsx';
 import { LibraryTable } from './LibraryTable.tsx';
-
-export interface LibraryPageProps {
-  readonly library: LibraryState;
-  readonly deeds: LibraryDeeds;
-  /** The fabric that lies on the bench and could be saved here; null where there is none, or it is not whole. */
-  readonly draft: { readonly name: string; readonly lot: string } | null;
-  /** Hand the draft's text to `deeds.save` under this file name. */
-  readonly onSaveDraft: (fileName: string) => void;
-  readonly onOpen: (path: string) => void;
-  readonly onCompare: (pathA: string, pathB: string) => void;
-}
+import type { LibraryPageProps } from './library-page-props.ts';
 
 /** The fabrics of a folder: found, put in order, opened, duplicated, set beside each other. */
 export function LibraryPage(props: LibraryPageProps): ReactElement {

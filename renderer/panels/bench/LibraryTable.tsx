@@ -8,7 +8,7 @@ import {
   LIBRARY_WORDS,
 } from '../../../core/words/library-words.ts';
 import type { SheetLine } from '../../store/library-store.ts';
-import type { LibraryPageProps } from './LibraryPage.tsx';
+import type { LibraryPageProps } from './library-page-props.ts';
 import { LibraryRow } from './LibraryRow.tsx';
 
 /** Lines drawn at first, and more as they are scrolled or moved to: all at once would make a key press slow. */
