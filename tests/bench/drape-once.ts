@@ -54,14 +54,15 @@ function resampled<T extends { readonly extension: number }>(list: readonly T[],
 
 const three = <T>(lists: readonly T[]): T[] => [0, 1, 2].map((i) => lists[i % lists.length]!);
 
+const longer = (strip: StripReadings): StripReadings => ({
+  load: three(strip.load).map((list) => resampled(list, 'force')),
+  return: strip.return && three(strip.return).map((list) => resampled(list, 'force')),
+  width: strip.width,
+});
+
 /** A demo sheet as a tester writes it: three specimens of each direction, 500 points of each curve. */
 function longSheet(): BenchReadings {
   const short = readingsOf('plover-185');
-  const longer = (strip: StripReadings): StripReadings => ({
-    load: three(strip.load).map((list) => resampled(list, 'force')),
-    return: strip.return && three(strip.return).map((list) => resampled(list, 'force')),
-    width: strip.width,
-  });
   const { warp, weft, bias } = short.stretched.strips;
   const strips = { warp: longer(warp), weft: longer(weft), bias: longer(bias) };
   return { ...short, stretched: { ...short.stretched, strips } };
