@@ -39,7 +39,7 @@ export interface BenchDeeds {
   /** The first is opened, the second set beside it. */
   readonly compareInLibrary: (pathA: string, pathB: string) => Promise<void>;
   /** What the person says of the table that waits. */
-  readonly sayOfTable: (wish: TableFile['wish']) => Promise<void>;
+  readonly sayOfTable: (change: (wish: TableFile['wish']) => TableFile['wish']) => Promise<void>;
   readonly choose: (incoming: Incoming) => void;
   readonly takeOver: () => Promise<void>;
   readonly putTableAway: () => void;
@@ -85,10 +85,17 @@ type FilesIn = Pick<
 
 function filesIn(parts: BenchParts): FilesIn {
   const { bench, benchActions, benchRunner, guarded } = parts;
+  /** What was asked for last: whoever answers two questions quickly loses neither answer. */
+  let asked: TableFile | null = null;
   const readTable = async (file: TableFile): Promise<void> => {
+    asked = file;
     const before = bench.getState().incoming;
     const table = await benchRunner.readTable(file);
-    if (table === null) return;
+    if (asked !== file) return;
+    if (table === null) {
+      asked = before?.file ?? null;
+      return;
+    }
     const answers = answersFromDraft(table, bench.getState().draft);
     if (Object.keys(answers).length > 0) {
       await readTable({ ...file, wish: { ...file.wish, ...answers } });
@@ -112,10 +119,10 @@ function filesIn(parts: BenchParts): FilesIn {
       benchActions.chooseStep('weigh');
       benchActions.chooseStrip('warp');
     },
-    sayOfTable: (wish) =>
+    sayOfTable: (change) =>
       guarded(async () => {
-        const { incoming } = bench.getState();
-        if (incoming !== null) await readTable({ ...incoming.file, wish });
+        if (bench.getState().incoming === null || asked === null) return;
+        await readTable({ ...asked, wish: change(asked.wish) });
       }),
     choose: (incoming) => bench.setState({ incoming }),
     takeOver: () =>

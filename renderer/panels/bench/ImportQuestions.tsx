@@ -11,8 +11,8 @@ type Answer = Parameters<typeof withAnswer>[1];
 /** What the table leaves open, question by question; an answer reads the table again. */
 export function ImportQuestions({ incoming }: { readonly incoming: Incoming }): ReactElement {
   const { benchDeeds } = useTable();
-  const { file, table } = incoming;
-  const answer = (one: Answer): void => void benchDeeds.sayOfTable(withAnswer(file.wish, one));
+  const { table } = incoming;
+  const answer = (one: Answer): void => void benchDeeds.sayOfTable((wish) => withAnswer(wish, one));
   return (
     <div className="import-questions">
       {table.questions.slice(0, 4).map((question) => (

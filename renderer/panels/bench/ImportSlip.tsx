@@ -55,11 +55,11 @@ const MEANINGS = Object.keys(columnMeaningWords).filter(
 /** Columns as they were understood; a word that is wrong is changed in its place. */
 function Columns({ incoming }: { readonly incoming: Incoming }): ReactElement {
   const { benchDeeds } = useTable();
-  const { file, table } = incoming;
+  const { table } = incoming;
   const say = (column: number, typed: string): void => {
     const meaning = MEANINGS.find((one) => one === typed);
     if (meaning !== undefined)
-      void benchDeeds.sayOfTable(withAnswer(file.wish, { column: { column, meaning } }));
+      void benchDeeds.sayOfTable((wish) => withAnswer(wish, { column: { column, meaning } }));
   };
   // What means something stands first.
   const columns = table.columns.toSorted(
