@@ -14,6 +14,7 @@ export interface TableOptions {
   readonly column?: readonly ColumnWish[];
   readonly direction?: Readonly<Record<string, Direction>>;
   readonly decimalMark?: DecimalMark;
+  readonly leaveOutMissing?: boolean;
 }
 
 const meanings: readonly ColumnMeaning[] = [
@@ -49,18 +50,20 @@ export function addTableOptions(command: Command): Command {
     )
     .addOption(
       new Option('--decimal-mark <mark>', 'table: how decimals are written').choices(['point', 'comma']),
-    );
+    )
+    .option('--leave-out-missing', 'table: pass over rows whose cell holds no value, such as NaN');
 }
 
 /** The answers that were given; those that were not are not in it. */
 export function tableWish({ column, direction, ...rest }: TableOptions): TableWish {
-  const { gaugeMm, widthMm, circumferenceMm, test, decimalMark } = rest;
+  const { gaugeMm, widthMm, circumferenceMm, test, decimalMark, leaveOutMissing = false } = rest;
   return {
     ...(gaugeMm === undefined ? {} : { gaugeMm }),
     ...(widthMm === undefined ? {} : { widthMm }),
     ...(circumferenceMm === undefined ? {} : { circumferenceMm }),
     ...(test === undefined ? {} : { test }),
     ...(decimalMark === undefined ? {} : { decimalMark }),
+    ...(leaveOutMissing ? { missing: 'leave out' } : {}),
     ...(column === undefined ? {} : { columns: column }),
     ...(direction === undefined ? {} : { directions: direction }),
   };

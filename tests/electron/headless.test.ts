@@ -420,6 +420,34 @@ describe('bench of a tester’s table', () => {
     const { curves } = JSON.parse(out) as { curves: Record<string, unknown>[] };
     expect(curves[0]!['forceNAtPercent']).toMatchObject({ 20: 2.4 });
   });
+
+  it('reads the open knits (Singal et al. 2023) as they were published, told what the columns hold', async () => {
+    const file = path.join(import.meta.dirname, '../reference/data/knit-uniaxial-2023.csv');
+    const columns = [
+      '1=specimen',
+      '2=ignored',
+      '3=ignored',
+      '4=force:N/m',
+      '5=extension:stretch ratio',
+      '6=width:ratio',
+      '7=ignored',
+    ].flatMap((column) => ['--column', column]);
+    const refused = await run(['bench', file, '--json', '--width-mm', '50', ...columns]);
+    expect([refused.code, refused.out]).toEqual([2, '']);
+    expect(refused.err).toMatch(/Row \d+, column 5 \(lambda_long\): "NaN"/);
+    const { code, out } = await run([
+      'bench',
+      file,
+      '--json',
+      '--width-mm',
+      '50',
+      '--leave-out-missing',
+      ...columns,
+    ]);
+    expect(code).toBe(0);
+    const { curves } = JSON.parse(out) as { curves: Record<string, unknown>[] };
+    expect(curves).toHaveLength(24);
+  });
 });
 
 describe('body', () => {
