@@ -40,7 +40,7 @@ export function forceAt(readings: readonly ForceReading[], extension: number): n
 }
 
 /** Area under the readings up to an extension. */
-function areaTo(readings: readonly ForceReading[], extension: number): number {
+export function areaTo(readings: readonly ForceReading[], extension: number): number {
   let area = 0;
   let before: ForceReading = { extension: 0, force: 0 };
   for (const reading of readings) {

@@ -1,4 +1,6 @@
+import type { ForceReading } from '../fabric/bench-readings.ts';
 import type { Direction, Fabric } from '../fabric/fabric.ts';
+import { areaTo, forceAt } from '../fabric/hysteresis.ts';
 import type { CurveEvidence, StripEvidence } from '../fabric/strip-evidence.ts';
 import { percentFromRatio } from '../units/units.ts';
 import { BENCH_SOURCES } from './bench-sources.ts';
@@ -97,24 +99,11 @@ function growth({ findings }: Fabric): DerivedNumber[] {
 }
 
 /** Tension of the mean readings at an extension, straight between them, N/m. */
-function tensionAt({ readings }: CurveEvidence, at: number): number {
-  const next = readings.findIndex(({ extension }) => extension >= at - SLACK);
-  const after = readings[next] ?? readings.at(-1)!;
-  const before = readings[next - 1] ?? { extension: 0, tension: 0 };
-  const span = after.extension - before.extension;
-  if (!(span > 0)) return after.tension;
-  return before.tension + ((at - before.extension) / span) * (after.tension - before.tension);
-}
+const tensionAt = (curve: CurveEvidence, at: number): number => forceAt(perWidth(curve), at);
 
 /** Area under the mean readings from no extension to `peak`, straight between them, J/m^2. */
-function workTo(curve: CurveEvidence, peak: number): number {
-  const inside = curve.readings.filter(({ extension }) => extension < peak);
-  const points = [...inside, { extension: peak, tension: tensionAt(curve, peak) }];
-  let work = 0;
-  let before = { extension: 0, tension: 0 };
-  for (const { extension, tension } of points) {
-    work += ((extension - before.extension) * (before.tension + tension)) / 2;
-    before = { extension, tension };
-  }
-  return work;
-}
+const workTo = (curve: CurveEvidence, peak: number): number => areaTo(perWidth(curve), peak);
+
+/** The mean readings with force per width in place of force. */
+const perWidth = ({ readings }: CurveEvidence): ForceReading[] =>
+  readings.map(({ extension, tension }) => ({ extension, force: tension }));

@@ -95,12 +95,6 @@ export function fieldPlaceWords(place: string): string {
   return FIELD_PLACES[place.replace(/\[\d+\]$/, '')] ?? place;
 }
 
-/** The row of a reading table that a place names, from 1; null where it is no such place. */
-export function placeRow(place: string): number | null {
-  const pair = /\.(?:load|return|width)\[(\d+)\]/.exec(place);
-  return pair === null ? null : Number(pair[1]) + 1;
-}
-
 /** `Still to read: length of the strips, thickness.` */
 export function stillToReadWords(places: readonly string[]): string {
   const names = [...new Set(places.map(fieldPlaceWords))];

@@ -17,6 +17,7 @@ import type {
 import { takeStrips } from './bench-table.ts';
 import { partNumbers } from './bench-numbers.ts';
 import type { PostedFault } from './messages.ts';
+import { postedFault, troubleOf } from './trouble.ts';
 
 /** The side of a worker's global scope that is used here; the DOM's types know the window's side only. */
 interface WorkerScope {
@@ -35,9 +36,9 @@ scope.addEventListener('message', ({ data }) => {
   try {
     post(answer(data));
   } catch (error) {
-    if (error instanceof Fault) post({ kind: 'refused', turn: data.turn, fault: posted(error) });
-    else
-      post({ kind: 'bug', turn: data.turn, message: error instanceof Error ? error.message : String(error) });
+    const trouble = troubleOf(error);
+    if (trouble.kind === 'fault') post({ kind: 'refused', turn: data.turn, fault: trouble.fault });
+    else post({ ...trouble, turn: data.turn });
   }
 });
 
@@ -97,7 +98,7 @@ function orFault<T>(work: () => T, otherwise: T): [T, PostedFault | null] {
   try {
     return [work(), null];
   } catch (error) {
-    if (error instanceof Fault) return [otherwise, posted(error)];
+    if (error instanceof Fault) return [otherwise, postedFault(error)];
     throw error;
   }
 }
@@ -112,6 +113,3 @@ function fittedFabric(sheet: BenchSheet): FittedFabric {
     held: fabric.heldWidth ?? null,
   };
 }
-
-// oxlint-disable-next-line typescript/no-unsafe-type-assertion -- the code and its facts were thrown together
-const posted = ({ code, facts, file }: Fault): PostedFault => ({ code, facts, file }) as PostedFault;

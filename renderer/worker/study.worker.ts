@@ -3,8 +3,9 @@ import { openStudy, type FilesBeside } from '../../core/study/open-study.ts';
 import { runStudy } from '../../core/study/run-study.ts';
 import type { StudyResult } from '../../core/study/study.ts';
 import { wornTable } from '../../core/study/worn-table.ts';
-import type { FromWorker, PostedFault, ToWorker } from './messages.ts';
+import type { FromWorker, ToWorker } from './messages.ts';
 import { settledStudy, studySheet } from './settled-study.ts';
+import { troubleOf } from './trouble.ts';
 
 /** The side of a worker's global scope that is used here; the DOM's types know the window's side only. */
 interface WorkerScope {
@@ -49,12 +50,7 @@ async function run(name: string, text: string): Promise<void> {
     result = step.value;
     post({ kind: 'settled', settled: settledStudy(study, result) });
   } catch (error) {
-    if (error instanceof Fault) {
-      const { code, facts, file } = error;
-      post({ kind: 'fault', fault: { code, facts, file } as PostedFault });
-    } else {
-      post({ kind: 'bug', message: error instanceof Error ? error.message : String(error) });
-    }
+    post(troubleOf(error));
   }
 }
 

@@ -1,13 +1,13 @@
 import type { BenchReadings } from '../../core/fabric/bench-readings.ts';
 import { fabricFromReadings } from '../../core/fabric/fabric-from-readings.ts';
 import type { Direction } from '../../core/fabric/fabric.ts';
-import { inFile, Fault } from '../../core/fault/fault.ts';
+import { inFile } from '../../core/fault/fault.ts';
 import { parseBenchSheet } from '../../core/io/read-bench-sheet.ts';
 import { bendOverEdge } from '../../core/swatch/bend-over-edge.ts';
 import { drapeDisc } from '../../core/swatch/drape-disc.ts';
 import type { SwatchFabric, SwatchProgress } from '../../core/swatch/swatch.ts';
-import type { PostedFault } from './messages.ts';
 import type { FromSwatchWorker, SettledSwatch, SwatchOrder } from './swatch-messages.ts';
+import { troubleOf } from './trouble.ts';
 
 /** The side of a worker's global scope that is used here; the DOM's types know the window's side only. */
 interface WorkerScope {
@@ -66,11 +66,6 @@ scope.addEventListener('message', ({ data }) => {
   try {
     post({ kind: 'settled', swatch: lay(data) });
   } catch (error) {
-    if (error instanceof Fault) {
-      const { code, facts, file } = error;
-      post({ kind: 'fault', fault: { code, facts, file } as PostedFault });
-    } else {
-      post({ kind: 'bug', message: error instanceof Error ? error.message : String(error) });
-    }
+    post(troubleOf(error));
   }
 });

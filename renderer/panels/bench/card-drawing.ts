@@ -10,7 +10,7 @@ import {
 import { curveShapes } from './chart-curves.ts';
 import { frameShapes, gutterShapes } from './chart-frame.ts';
 import { chartLayout } from './chart-layout.ts';
-import type { Place, Shape, TextShape } from './chart-shapes.ts';
+import { moved, type Place, type Shape, type TextShape } from './chart-shapes.ts';
 
 /** A4 at 96 px an inch, and what of it is written on; as in `bench-card.css`. */
 export const CARD_SIZE = { width: 794, height: 1123 } as const;
@@ -230,22 +230,4 @@ export function wrapped(words: string, width: number, measure: Measure): readonl
     else lines.push(word);
   }
   return lines;
-}
-
-function moved(shape: Shape, x: number, y: number): Shape {
-  const move = ([left, top]: Place): Place => [left + x, top + y];
-  switch (shape.kind) {
-    case 'text':
-      return { ...shape, at: move(shape.at) };
-    case 'lines':
-      return { ...shape, lines: shape.lines.map((line) => line.map(move)) };
-    case 'area':
-      return { ...shape, outline: shape.outline.map(move) };
-    case 'dots':
-      return { ...shape, at: shape.at.map(move) };
-    default: {
-      const never: never = shape;
-      return never;
-    }
-  }
 }

@@ -5,7 +5,7 @@ import { chartDrawing } from './chart-drawing.ts';
 import { writing } from './chart-frame.ts';
 import type { ChartPanel } from './chart-layout.ts';
 import { FIRST_MISS, NUMBER_COLUMNS, numberTable } from './chart-numbers.ts';
-import type { Shape, TextShape } from './chart-shapes.ts';
+import { moved, type Shape, type TextShape } from './chart-shapes.ts';
 import { drawShapes } from './draw-shapes.ts';
 
 /** The sheet of paper in the units that the window draws in; a picture is that sheet, enlarged. */
@@ -77,20 +77,6 @@ function numberShapes(
   });
   const names = rows.map(({ name }, row) => writing(name, [0, top + (row + 2) * ROW]));
   return { shapes: [...names, ...shapes], height: (rows.length + 2) * ROW };
-}
-
-function moved(shape: Shape, x: number, y: number): Shape {
-  const move = (at: readonly [number, number]): readonly [number, number] => [at[0] + x, at[1] + y];
-  switch (shape.kind) {
-    case 'text':
-      return { ...shape, at: move(shape.at) };
-    case 'lines':
-      return { ...shape, lines: shape.lines.map((line) => line.map(move)) };
-    case 'area':
-      return { ...shape, outline: shape.outline.map(move) };
-    case 'dots':
-      return { ...shape, at: shape.at.map(move) };
-  }
 }
 
 /**

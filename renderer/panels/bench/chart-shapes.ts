@@ -89,3 +89,22 @@ export function thinned<T>(points: readonly T[], placeOf: (point: T) => Place, g
   }
   return kept;
 }
+
+/** The same shape elsewhere. */
+export function moved(shape: Shape, x: number, y: number): Shape {
+  const move = ([left, top]: Place): Place => [left + x, top + y];
+  switch (shape.kind) {
+    case 'text':
+      return { ...shape, at: move(shape.at) };
+    case 'lines':
+      return { ...shape, lines: shape.lines.map((line) => line.map(move)) };
+    case 'area':
+      return { ...shape, outline: shape.outline.map(move) };
+    case 'dots':
+      return { ...shape, at: shape.at.map(move) };
+    default: {
+      const never: never = shape;
+      return never;
+    }
+  }
+}
