@@ -1,4 +1,5 @@
 import { setVertexAreas } from '../mesh/vertex-areas.ts';
+import { clothForces } from './cloth-forces.ts';
 import { cutHeld, triangleBlocks } from './block-matrix.ts';
 import {
   addContactGradient,
@@ -8,6 +9,7 @@ import {
   type Contact,
 } from './contact-force.ts';
 import type { EquilibriumProblem } from './equilibrium.ts';
+import type { Force } from './force.ts';
 import { leastForce, residualOf } from './force-balance.ts';
 import { addFrictionGradient, addFrictionStiffness, type Friction } from './friction-force.ts';
 import { addMembraneGradient, addMembraneStiffness, membraneRoom, type Membrane } from './membrane-force.ts';
@@ -17,6 +19,8 @@ import { updateMultigrid, type Multigrid } from './multigrid.ts';
 export interface ClothSystem {
   readonly membrane: Membrane;
   readonly contact: Contact;
+  /** Whatever else pulls at the cloth. */
+  readonly others: readonly Force[];
   /** Null where cloth slides freely. */
   readonly friction: Friction | null;
   /** 1 where a coordinate is held; 3*V, or null where none is. */
@@ -56,15 +60,21 @@ export function clothSystem(
   const vertexCount = positions.length / 3;
   const held = problem.held?.[top];
   const area = level.restArea.reduce((sum, one) => sum + one, 0);
-  const proximal = (PROXIMAL_SHARE * problem.law.typicalStiffness) / area;
+  const { typicalStiffness } = problem.laws[0]!;
+  const proximal = (PROXIMAL_SHARE * typicalStiffness) / area;
+  // Coarse levels only lead the way: the skin's own movement is looked at on the finest.
+  const offset = top === problem.levels.length - 1 ? problem.offset : undefined;
   const system: ClothSystem = {
-    membrane: { level, law: problem.law, room: membraneRoom() },
+    membrane: { level, laws: problem.laws, room: membraneRoom() },
     contact: {
       body: problem.body,
       foundation: problem.foundation[top]!,
       area: new Float64Array(vertexCount),
+      offset: offset ?? new Float64Array(vertexCount),
+      lift: problem.lift ?? 0,
       samples: new Float64Array(SAMPLE_SIZE * vertexCount),
     },
+    others: clothForces(problem, level),
     friction:
       problem.friction > 0
         ? {
@@ -79,7 +89,7 @@ export function clothSystem(
     top,
     blocks: triangleBlocks(multigrid.levels[top]!.matrix.pattern, level.mesh.triangles),
     proximal: { now: proximal, least: proximal },
-    leastForce: leastForce(problem.law.typicalStiffness, level.restArea),
+    leastForce: leastForce(typicalStiffness, level.restArea),
     positions,
     gradient: new Float64Array(3 * vertexCount),
     pull: { energy: 0, cornerForceSquared: 0 },
@@ -97,14 +107,15 @@ export function updateAreas({ membrane, contact, positions }: ClothSystem): void
 
 /** Energy, gradient and residual at some positions; what the system holds of them is overwritten. */
 export function evaluate(system: ClothSystem, positions: Float64Array): void {
-  const { membrane, contact, friction, held, gradient, pull, push, sum } = system;
+  const { membrane, contact, others, friction, held, gradient, pull, push, sum } = system;
   gradient.fill(0);
   sampleSkin(contact, positions);
   addMembraneGradient(membrane, positions, { gradient, pull });
   addContactGradient(contact, { gradient, push });
-  const frictionEnergy = friction ? addFrictionGradient(friction, positions, { gradient }) : 0;
+  let otherEnergy = friction ? addFrictionGradient(friction, positions, { gradient }) : 0;
+  for (const force of others) otherEnergy += force.addGradient(positions, gradient);
   if (held) for (let i = 0; i < held.length; i++) if (held[i]) gradient[i] = 0;
-  sum.energy = pull.energy + push.energy + frictionEnergy;
+  sum.energy = pull.energy + push.energy + otherEnergy;
   sum.residual = residualOf(gradient, {
     contactSquared: push.forceSquared,
     cornerSquared: pull.cornerForceSquared,
@@ -120,13 +131,14 @@ export function evaluate(system: ClothSystem, positions: Float64Array): void {
  * @returns False where they are not positive definite, which only exact ones can be.
  */
 export function assemble(system: ClothSystem, exact: boolean): boolean {
-  const { membrane, contact, friction, held, multigrid, top, blocks, positions, proximal } = system;
+  const { membrane, contact, others, friction, held, multigrid, top, blocks, positions, proximal } = system;
   const { matrix } = multigrid.levels[top]!;
   const { values, pattern } = matrix;
   values.fill(0);
   addMembraneStiffness(membrane, positions, exact, { blocks, values });
   addContactStiffness(contact, exact, pattern.diagonal, values);
   if (friction) addFrictionStiffness(friction, positions, pattern.diagonal, values);
+  for (const force of others) force.addStiffness(positions, exact, matrix);
   for (let v = 0; v < contact.area.length; v++) {
     const at = 9 * pattern.diagonal[v]!;
     for (let i = 0; i < 9; i += 4) values[at + i]! += proximal.now * contact.area[v]!;

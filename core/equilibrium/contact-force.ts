@@ -10,17 +10,30 @@ export interface Contact {
   readonly foundation: Float64Array;
   /** Cloth area each vertex stands for, m^2; V. Lagged: a fresh area within a step would make energy and force disagree. */
   readonly area: Float64Array;
-  /** Body samples at the latest positions; 10*V. */
+  /** How far the skin has moved in under each vertex without its own press, m; V. */
+  readonly offset: Float64Array;
+  /** How far the middle of the cloth rides above the skin, m. */
+  readonly lift: number;
+  /** Body samples at the latest positions; 10*V. The distance is that to the moved skin. */
   readonly samples: Float64Array;
 }
 
-/** Samples the body at every vertex. */
-export function sampleSkin({ body, samples }: Contact, positions: Float64Array): void {
+/** Samples the body at every vertex, and tells the distance of the cloth from the skin as it has moved. */
+export function sampleSkin({ body, samples, offset, lift }: Contact, positions: Float64Array): void {
   const one = new Float64Array(SAMPLE_SIZE);
   for (let v = 0; 3 * v < positions.length; v++) {
     body.sample(positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!, one);
     for (let k = 0; k < SAMPLE_SIZE; k++) samples[SAMPLE_SIZE * v + k] = one[k]!;
+    samples[SAMPLE_SIZE * v]! += offset[v]! - lift;
   }
+}
+
+/** How hard the body pushes at one vertex, N, by the latest samples: k A |d| |gradient of d|. */
+export function normalForceAt({ foundation, area, samples }: Contact, v: number): number {
+  const s = SAMPLE_SIZE * v;
+  const d = samples[s]!;
+  if (d >= 0) return 0;
+  return -d * foundation[v]! * area[v]! * Math.hypot(samples[s + 1]!, samples[s + 2]!, samples[s + 3]!);
 }
 
 /** Energy of the pressed-in flesh and how hard it pushes back. */
@@ -33,7 +46,7 @@ export interface ContactPush {
 
 /**
  * Flesh as an elastic foundation, only ever pushing: E = sum over vertices with d < 0 of k A d^2 / 2, dE/dx = k A d n,
- * with d the signed distance to the undeformed skin and n its gradient.
+ * with d the signed distance to the skin (moved by the contact's offset) and n its gradient.
  *
  * @param into - `gradient` (3*V, N) is added to, `push` overwritten.
  * @see Winkler foundation; e.g. Johnson, Contact Mechanics (1985), section 4.3.

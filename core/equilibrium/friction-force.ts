@@ -1,4 +1,4 @@
-import { SAMPLE_SIZE, type Contact } from './contact-force.ts';
+import { normalForceAt, SAMPLE_SIZE, type Contact } from './contact-force.ts';
 
 /** Slip over which friction builds up from nothing to its full size, m; a tenth of a millimetre is felt by nobody. */
 export const SLIP_FOR_FULL_FRICTION = 1e-4;
@@ -24,9 +24,8 @@ export function lagFriction(friction: Friction, contact: Contact): number {
   let change = 0;
   let total = 0;
   for (let v = 0; v < normalForce.length; v++) {
-    const d = contact.samples[SAMPLE_SIZE * v]!;
-    const slope = lagNormal(friction, contact, v);
-    const now = d < 0 ? -d * contact.foundation[v]! * contact.area[v]! * slope : 0;
+    lagNormal(friction, contact, v);
+    const now = normalForceAt(contact, v);
     change += Math.abs(now - normalForce[v]!);
     total += now;
     normalForce[v] = now;
@@ -34,8 +33,8 @@ export function lagFriction(friction: Friction, contact: Contact): number {
   return total > 0 ? change / total : 0;
 }
 
-/** Takes the normal of one vertex from the latest contact; returns the length of the field's gradient. */
-export function lagNormal({ normal }: Friction, { samples }: Contact, v: number): number {
+/** Takes the normal of one vertex from the latest contact. */
+export function lagNormal({ normal }: Friction, { samples }: Contact, v: number): void {
   const s = SAMPLE_SIZE * v;
   const nx = samples[s + 1]!;
   const ny = samples[s + 2]!;
@@ -45,7 +44,6 @@ export function lagNormal({ normal }: Friction, { samples }: Contact, v: number)
   normal[3 * v] = nx * scale;
   normal[3 * v + 1] = ny * scale;
   normal[3 * v + 2] = nz * scale;
-  return slope;
 }
 
 /**

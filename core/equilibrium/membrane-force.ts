@@ -17,10 +17,11 @@ export const membraneRoom = (): MembraneRoom => ({
   positivePart: positivePartRoom(),
 });
 
-/** Cloth of one level under one law. */
+/** Cloth of one level under the laws of its fabrics. */
 export interface Membrane {
-  readonly level: ClothLevel;
-  readonly law: TensionLaw;
+  readonly level: Pick<ClothLevel, 'mesh' | 'restInverse' | 'restArea' | 'panel'>;
+  /** By the numbers in `level.panel`; the first where that is left out. */
+  readonly laws: readonly TensionLaw[];
   readonly room: MembraneRoom;
 }
 
@@ -42,12 +43,12 @@ export interface MembranePull {
  * @param into - `gradient` (3*V, N) is added to, `pull` overwritten.
  */
 export function addMembraneGradient(
-  { level, law, room }: Membrane,
+  { level, laws, room }: Membrane,
   positions: Float64Array,
   into: { gradient: Float64Array; pull: MembranePull },
 ): void {
   const { deformation, response } = room;
-  const { restInverse, restArea } = level;
+  const { restInverse, restArea, panel } = level;
   const { triangles } = level.mesh;
   const { stress } = response;
   const { gradient } = into;
@@ -55,7 +56,7 @@ export function addMembraneGradient(
   let squared = 0;
   for (let t = 0; t < restArea.length; t++) {
     deformationOf(level, positions, t, deformation);
-    evaluateTension(law, deformation, false, response);
+    evaluateTension(laws[panel?.[t] ?? 0]!, deformation, false, response);
     const area = restArea[t]!;
     energy += area * response.energy;
     const m00 = area * restInverse[4 * t]!;
@@ -97,17 +98,17 @@ export interface StiffnessTarget {
  * @param exact - False drops negative eigenvalues triangle by triangle, so that the whole is positive semi-definite.
  */
 export function addMembraneStiffness(
-  { level, law, room }: Membrane,
+  { level, laws, room }: Membrane,
   positions: Float64Array,
   exact: boolean,
   { blocks, values }: StiffnessTarget,
 ): void {
   const { deformation, response, positivePart } = room;
-  const { restInverse, restArea } = level;
+  const { restInverse, restArea, panel } = level;
   const c = response.stiffness;
   for (let t = 0; t < restArea.length; t++) {
     deformationOf(level, positions, t, deformation);
-    evaluateTension(law, deformation, true, response);
+    evaluateTension(laws[panel?.[t] ?? 0]!, deformation, true, response);
     if (!exact) addPositivePart(deformation, positivePart, c);
     const area = restArea[t]!;
     const p1 = restInverse[4 * t]!;

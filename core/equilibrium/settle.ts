@@ -1,4 +1,4 @@
-import { SAMPLE_SIZE, addContactGradient } from './contact-force.ts';
+import { addContactGradient, normalForceAt, SAMPLE_SIZE } from './contact-force.ts';
 import { clothSystem, evaluate, type ClothSystem } from './cloth-system.ts';
 import type { Equilibrium, EquilibriumProblem, SettleProgress } from './equilibrium.ts';
 import { addFrictionGradient, lagFriction, lagNormal } from './friction-force.ts';
@@ -154,6 +154,8 @@ function rest(system: ClothSystem, tolerance: number, counts: readonly NewtonCou
     newtonSteps: counts.map(({ steps }) => steps),
     linearIterations: counts.map(({ linearIterations }) => linearIterations),
     contactForce,
-    distance: contact.area.map((_, v) => contact.samples[SAMPLE_SIZE * v]!),
+    distance: contact.area.map((_, v) => contact.samples[SAMPLE_SIZE * v]! - contact.offset[v]!),
+    offset: contact.offset,
+    normalForce: friction?.normalForce ?? contact.area.map((_, v) => normalForceAt(contact, v)),
   };
 }

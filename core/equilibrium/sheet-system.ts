@@ -76,6 +76,8 @@ export function sheetSystem(problem: SheetProblem, positions: Float64Array): She
       body: support.body,
       foundation: new Float64Array(vertexCount).fill(support.foundation),
       area,
+      offset: new Float64Array(vertexCount),
+      lift: 0,
       samples: new Float64Array(SAMPLE_SIZE * vertexCount),
     },
     held,

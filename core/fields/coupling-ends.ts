@@ -33,12 +33,12 @@ export interface CouplingEnds {
 export function couplingEnds(garment: Garment, laws: LawPair, positions: Float64Array): CouplingEnds {
   const end = (law: TensionLaw): CouplingEnd => {
     const force = new Float64Array(positions.length);
-    const membrane = { level: garment.levels.at(-1)!, law, room: membraneRoom() };
+    const membrane = { level: garment.levels.at(-1)!, laws: [law], room: membraneRoom() };
     addMembraneGradient(membrane, positions, {
       gradient: force,
       pull: { energy: 0, cornerForceSquared: 0 },
     });
-    return { pull: clothPull(garment, law, positions), force };
+    return { pull: clothPull(garment, [law], positions), force };
   };
   return { low: end(laws.low), high: end(laws.high) };
 }

@@ -21,9 +21,10 @@ export interface ClothPull {
 /**
  * Stretch and tension of the settled cloth in its two yarn directions, named by how they lie on the body.
  *
+ * @param laws - Of the garment's fabrics, as its triangles name them.
  * @param positions - Settled, finest level; 3*V, m.
  */
-export function clothPull(garment: Garment, law: TensionLaw, positions: Float64Array): ClothPull {
+export function clothPull(garment: Garment, laws: readonly TensionLaw[], positions: Float64Array): ClothPull {
   const level: ClothLevel = garment.levels.at(-1)!;
   const triangleCount = level.restArea.length;
   const empty = () => new Float64Array(triangleCount);
@@ -34,7 +35,7 @@ export function clothPull(garment: Garment, law: TensionLaw, positions: Float64A
   const state = createTensionState();
   for (let t = 0; t < triangleCount; t++) {
     deformationOf(level, positions, t, deformation);
-    tensionState(law, deformation, state);
+    tensionState(laws[level.panel?.[t] ?? 0]!, deformation, state);
     warp.stretch[t] = state.warpStretch - 1;
     weft.stretch[t] = state.weftStretch - 1;
     warp.tension[t] = state.warpTension;

@@ -7,7 +7,7 @@ import type { ClothLevel } from './garment.ts';
  * @param into - 6, overwritten: the images of a unit of warp (3) and of weft (3).
  */
 export function deformationOf(
-  level: ClothLevel,
+  level: Pick<ClothLevel, 'mesh' | 'restInverse'>,
   positions: Float64Array,
   t: number,
   into: Float64Array,

@@ -13,12 +13,46 @@ export interface ClothLevel {
   /** Unstretched area per triangle, m^2; T. */
   readonly restArea: Float64Array;
   /**
-   * Two vertices of the next coarser level per vertex, whose mean is this one (the same twice where they coincide);
-   * 2*V. Empty on the coarsest level.
+   * Vertices of the next coarser level that each vertex follows: two, whose mean it is (the same twice where they
+   * coincide), or three where `parentWeights` is given. 2*V or 3*V; empty on the coarsest level.
    */
   readonly parents: Uint32Array;
+  /** Share of each of the three parents, summing to 1 per vertex; 3*V. Levels that do not nest have it. */
+  readonly parentWeights?: Float64Array;
   /** 1 where a vertex lies on a free edge (hem); V. */
   readonly edgeVertex: Uint8Array;
+  /** Which of the garment's fabrics each triangle is cut from; T. All the first if left out. */
+  readonly panel?: Uint8Array;
+  /** Second layers sewn to this one. */
+  readonly linings?: readonly Lining[];
+  /** Elastic sewn along lines of the cloth. */
+  readonly elastics?: readonly SewnElastic[];
+}
+
+/** A second cloth that shares the vertices of the first, with an unstretched shape and a grain of its own. */
+export interface Lining {
+  /** Which of the garment's fabrics. */
+  readonly fabric: number;
+  /** The triangles it covers; N. */
+  readonly triangles: Uint32Array;
+  /** As in {@link ClothLevel}; 4*N. */
+  readonly restInverse: Float64Array;
+  /** As in {@link ClothLevel}; N. */
+  readonly restArea: Float64Array;
+}
+
+/** Elastic tape, seam or drawcord along mesh edges, pulling only along itself. */
+export interface SewnElastic {
+  /** Pairs of neighbouring vertices; 2*S. */
+  readonly segments: Uint32Array;
+  /** Unstretched length of each segment, m; S. */
+  readonly restLength: Float64Array;
+  /** Share of the elastic's force that each segment carries: a wide one runs over several rows of edges; S. */
+  readonly share: Float64Array;
+  /** Width over which it presses, m. */
+  readonly width: number;
+  /** Force of the whole elastic by its extension, rising from (0, 0); straight on beyond the last: ratio, N. */
+  readonly curve: readonly (readonly [number, number])[];
 }
 
 /** Cloth laid on a body, unstretched shape and grain known. */

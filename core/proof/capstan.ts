@@ -40,7 +40,7 @@ export function capstan(): Check[] {
   const tube = settleTube(
     {
       levels,
-      law: linearLaw(STIFFNESS),
+      laws: [linearLaw(STIFFNESS)],
       body: cylinderBody(RADIUS),
       foundation: NEAR_RIGID,
       friction: FRICTION,

@@ -38,7 +38,7 @@ export function hourglassBridging(): Check[] {
   );
   const body = bodyOfRevolution(profile);
   const tube = settleTube(
-    { levels, law: saintVenantKirchhoff(), body, foundation: FOUNDATION, friction: 0, held },
+    { levels, laws: [saintVenantKirchhoff()], body, foundation: FOUNDATION, friction: 0, held },
     COLUMNS,
   );
   const rows = CCX_HOURGLASS.map((_, row) => row);

@@ -30,7 +30,7 @@ export function tubeOnCone(): Check[] {
   const tube = settleTube(
     {
       levels,
-      law: linearLaw(STIFFNESS),
+      laws: [linearLaw(STIFFNESS)],
       body: coneBody(FROM, HALF_ANGLE),
       foundation: NEAR_RIGID,
       friction: 0.5,

@@ -72,7 +72,7 @@ function settled(jitter: number): SettledTube {
   return settleTube(
     {
       levels,
-      law: linearLaw(STIFFNESS),
+      laws: [linearLaw(STIFFNESS)],
       body: cylinderBody(RADIUS),
       foundation: NEAR_RIGID,
       friction: 0,

@@ -31,7 +31,7 @@ export function tubeOnEllipse(): Check[] {
     relaxed: { girth: girth / (1 + TENSION / STIFFNESS), length: HEIGHT },
   });
   const tube = settleTube(
-    { levels, law: linearLaw(STIFFNESS), body: ellipseBody(A, B), foundation: NEAR_RIGID, friction: 0 },
+    { levels, laws: [linearLaw(STIFFNESS)], body: ellipseBody(A, B), foundation: NEAR_RIGID, friction: 0 },
     COLUMNS,
   );
   const source =

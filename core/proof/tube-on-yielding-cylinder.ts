@@ -26,7 +26,7 @@ export function tubeOnYieldingCylinder(): Check[] {
     const foundation = (1000 * modulusKPa) / FLESH_DEPTH;
     const give = expectedGive(foundation);
     const tube = settleTube(
-      { levels, law: linearLaw(STIFFNESS), body: cylinderBody(RADIUS), foundation, friction: 0 },
+      { levels, laws: [linearLaw(STIFFNESS)], body: cylinderBody(RADIUS), foundation, friction: 0 },
       COLUMNS,
     );
     const source = `Tube on an elastic foundation k = E / h: k d = K ((R - d)/r0 - 1)/(R - d); E ${modulusKPa} kPa, h 30 mm`;

@@ -38,9 +38,9 @@ export function* runStudy(study: Study): Generator<StudyProgress, StudyResult> {
   const worn: WornResult[] = [];
   for (const { id, fabric } of study.fabrics) {
     const { law, ends, findings } = chooseLaw(fabric, study.branch);
-    const search = settle({ levels, law, body: skin, foundation, friction });
+    const search = settle({ levels, laws: [law], body: skin, foundation, friction });
     const equilibrium = yield* named(id, search);
-    const pull = clothPull(garment, law, equilibrium.positions);
+    const pull = clothPull(garment, [law], equilibrium.positions);
     const settled = {
       garment,
       equilibrium,

@@ -19,6 +19,32 @@ export type BodyChoice =
       readonly tissue: 'rigid' | { readonly depth: number; readonly foundationModulus: number };
     };
 
+/** Where a friction coefficient is from: a published one for dry or damp skin, or typed by whoever asks. */
+export type FrictionFrom = 'dry' | 'damp' | 'typed';
+
+/** How the flesh gives way: each place on its own (the fast choice), or as a nearly incompressible layer that bulges. */
+export type FleshChoice =
+  | { readonly kind: 'foundation' }
+  | {
+      readonly kind: 'layer';
+      /** Poisson's ratio of the tissue; 0.45 and 0.49 are the bracket. */
+      readonly poisson: number;
+      /** Whether the skin slides under the cloth or is held by it: the other bracket. */
+      readonly skin: 'slides' | 'held';
+    };
+
+/** What may be tried on a settled study without reading it anew; what is left out stays. */
+export interface StudyChange {
+  readonly friction?: { readonly coefficient: number; readonly from: FrictionFrom };
+  readonly flesh?: FleshChoice;
+  readonly branch?: Branch;
+  /** All relaxed girths times this; 1 is the sheet's. */
+  readonly girthScale?: number;
+  /** Where the hems are laid, m. */
+  readonly from?: number;
+  readonly to?: number;
+}
+
 /** All that one question needs: one body, one garment, the fabrics to compare. */
 export interface Study {
   readonly name: string;
@@ -26,6 +52,10 @@ export interface Study {
   readonly fabrics: readonly { readonly id: string; readonly fabric: Fabric }[];
   readonly garment: TubeSheet;
   readonly friction: number;
+  /** `typed` if left out. */
+  readonly frictionFrom?: FrictionFrom;
+  /** The foundation if left out. */
+  readonly flesh?: FleshChoice;
   readonly branch: Branch;
   /** Wanted edge length of the cloth mesh, m. */
   readonly edge: number;
@@ -37,6 +67,8 @@ export interface WornResult {
   readonly equilibrium: Equilibrium;
   readonly fields: readonly Field[];
   readonly findings: readonly Finding[];
+  /** The skin as it lies under this cloth, bulges included; 3*(vertices of the skin), m. Left out by the foundation. */
+  readonly movedSkin?: Float64Array;
 }
 
 /** A body as results carry it: plain data that can cross to another thread. */

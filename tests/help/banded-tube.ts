@@ -68,7 +68,7 @@ export function bandedTube({ tube, body, held, foundation = NEAR_RIGID }: TubeCa
   const search = (law: TensionLaw, start?: Float64Array): Equilibrium => {
     const run = settle({
       levels,
-      law,
+      laws: [law],
       body,
       foundation: levels.map(({ edgeVertex }) => new Float64Array(edgeVertex.length).fill(foundation)),
       friction: 0,
@@ -83,7 +83,7 @@ export function bandedTube({ tube, body, held, foundation = NEAR_RIGID }: TubeCa
     wornFields({
       garment,
       equilibrium,
-      pull: clothPull(garment, law, equilibrium.positions),
+      pull: clothPull(garment, [law], equilibrium.positions),
       skin: body,
       ...(laws && { ends: couplingEnds(garment, laws, equilibrium.positions) }),
     });

@@ -106,7 +106,7 @@ export function torsoCase(options: TorsoCase): EquilibriumProblem {
   });
   return {
     levels,
-    law,
+    laws: [law],
     body,
     foundation: levels.map(({ mesh }) => new Float64Array(mesh.positions.length / 3).fill(foundation)),
     friction,

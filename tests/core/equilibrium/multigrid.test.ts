@@ -25,7 +25,7 @@ function pressedTube(halvings: number) {
     jitter: 0.2,
   });
   const foundation = levels.map(({ mesh }) => new Float64Array(mesh.positions.length / 3).fill(1e6));
-  const problem = { levels, law: torsoFabric(), body: cylinderBody(radius), foundation, friction: 0 };
+  const problem = { levels, laws: [torsoFabric()], body: cylinderBody(radius), foundation, friction: 0 };
   const multigrid = createMultigrid(problem.levels);
   const top = problem.levels.length - 1;
   const positions = Float64Array.from(problem.levels[top]!.mesh.positions);

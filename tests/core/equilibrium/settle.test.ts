@@ -32,7 +32,7 @@ function barCase(girth: number, radius: number, { stiffness = 250, jitter = 0.15
       relaxed: { girth, length: radius },
       jitter,
     }),
-    law: linearLaw(stiffness),
+    laws: [linearLaw(stiffness)],
     body: cylinderBody(radius),
     foundation: 50e6,
     friction: 0,
@@ -57,7 +57,7 @@ const problemAt = (by: number, body: DistanceField): EquilibriumProblem => {
     relaxed: { around: 0.8, along: 0.95 },
   });
   const foundation = levels.map(({ mesh }) => new Float64Array(mesh.positions.length / 3).fill(1e6));
-  return { levels, law: linearLaw(200), body, foundation, friction: 0.3, tolerance: 1e-8 };
+  return { levels, laws: [linearLaw(200)], body, foundation, friction: 0.3, tolerance: 1e-8 };
 };
 
 describe('settle', () => {
@@ -130,7 +130,7 @@ describe('settle', () => {
       relaxed: { girth: 0.45, length: 0.1 },
     });
     const foundation = levels.map(({ mesh }) => new Float64Array(mesh.positions.length / 3).fill(5e6));
-    const problem = { levels, law: linearLaw(250), body: coneBody(0.08, halfAngle), foundation };
+    const problem = { levels, laws: [linearLaw(250)], body: coneBody(0.08, halfAngle), foundation };
     const sliding = run({ ...problem, friction: 0 });
     expect(sliding.result.atRest).toBe(false);
     expect(sliding.result.residual).toBeGreaterThan(1e-4);
