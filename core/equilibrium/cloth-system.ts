@@ -1,6 +1,6 @@
 import { setVertexAreas } from '../mesh/vertex-areas.ts';
 import { clothForces } from './cloth-forces.ts';
-import { cutHeld, triangleBlocks } from './block-matrix.ts';
+import { cutHeld } from './block-matrix.ts';
 import {
   addContactGradient,
   addContactStiffness,
@@ -14,6 +14,7 @@ import { leastForce, residualOf } from './force-balance.ts';
 import { addFrictionGradient, addFrictionStiffness, type Friction } from './friction-force.ts';
 import { addMembraneGradient, addMembraneStiffness, membraneRoom, type Membrane } from './membrane-force.ts';
 import { updateMultigrid, type Multigrid } from './multigrid.ts';
+import type { PreparedCloth } from './prepare-cloth.ts';
 
 /** The equations of one level: every force on every vertex, and what they sum to where the cloth is now. */
 export interface ClothSystem {
@@ -52,7 +53,7 @@ const PROXIMAL_SHARE = 1e-4;
 /** Sets up one level; `positions` are where it starts, and are moved by the search. */
 export function clothSystem(
   problem: EquilibriumProblem,
-  multigrid: Multigrid,
+  { multigrid, blocks }: PreparedCloth,
   top: number,
   positions: Float64Array,
 ): ClothSystem {
@@ -87,7 +88,7 @@ export function clothSystem(
     held: held?.some((one) => one !== 0) ? held : null,
     multigrid,
     top,
-    blocks: triangleBlocks(multigrid.levels[top]!.matrix.pattern, level.mesh.triangles),
+    blocks: blocks[top]!,
     proximal: { now: proximal, least: proximal },
     leastForce: leastForce(typicalStiffness, level.restArea),
     positions,

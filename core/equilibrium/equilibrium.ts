@@ -2,6 +2,7 @@ import type { DistanceField } from '../body/distance-field.ts';
 import type { TensionLaw } from '../fabric/tension-law.ts';
 import type { ClothLevel } from '../garment/garment.ts';
 import type { BendingTensor } from './bending-force.ts';
+import type { PreparedCloth } from './prepare-cloth.ts';
 
 /** A garment to be settled. */
 export interface EquilibriumProblem {
@@ -18,6 +19,8 @@ export interface EquilibriumProblem {
   readonly held?: readonly Uint8Array[];
   /** Finest positions to start from instead of the laid ones (a warm start skips the coarse levels); 3*V, m. */
   readonly start?: Float64Array;
+  /** Layouts of an earlier search on cloth of the same triangles; made anew if left out. */
+  readonly prepared?: PreparedCloth;
   /** Normal forces to start the friction with, of an earlier rest of the same cloth, N; V of the finest level. */
   readonly startNormalForce?: Float64Array;
   /** How far the skin has moved in under each finest vertex for other reasons than its own press, m; V. 0 if left out. */

@@ -3,8 +3,8 @@ import { clothSystem, evaluate, type ClothSystem } from './cloth-system.ts';
 import type { Equilibrium, EquilibriumProblem, SettleProgress } from './equilibrium.ts';
 import { addFrictionGradient, lagFriction, lagNormal } from './friction-force.ts';
 import { addMembraneGradient } from './membrane-force.ts';
-import { createMultigrid } from './multigrid.ts';
 import { newton, newtonRoom, type NewtonCount } from './newton.ts';
+import { prepareCloth } from './prepare-cloth.ts';
 import { prolong, prolongScalar } from './prolongation.ts';
 
 const DEFAULT_TOLERANCE = 1e-4;
@@ -33,13 +33,13 @@ export function* settle(problem: EquilibriumProblem): Generator<SettleProgress, 
   const { levels } = problem;
   const tolerance = problem.tolerance ?? DEFAULT_TOLERANCE;
   const last = levels.length - 1;
-  const multigrid = createMultigrid(levels);
+  const prepared = problem.prepared ?? prepareCloth(levels);
   const first = problem.start ? last : firstLevel(problem);
   const counts = levels.map((): NewtonCount => ({ steps: 0, linearIterations: 0 }));
   let positions: Float64Array = Float64Array.from(problem.start ?? levels[first]!.mesh.positions);
   let pressure: Float64Array | null = null;
   for (let l = first; ; l++) {
-    const system = clothSystem(problem, multigrid, l, positions);
+    const system = clothSystem(problem, prepared, l, positions);
     startFriction(system, problem, pressure);
     const search = settleLevel(system, l === last, tolerance, counts[l]!);
     let iteration = 0;
@@ -99,6 +99,7 @@ function startFriction(
   evaluate(system, positions);
   if (problem.start) {
     lagFriction(friction, contact);
+    if (problem.startNormalForce) friction.normalForce.set(problem.startNormalForce);
     return;
   }
   const gradient = new Float64Array(positions.length);

@@ -1,4 +1,7 @@
+import type { ClothLevel } from '../garment/garment.ts';
 import { STANDARD_GRAVITY } from '../units/units.ts';
+import type { Force } from './force.ts';
+import { cornersOf } from './lining-force.ts';
 
 /**
  * Weight of each vertex, N: a third of each of its triangles' rest area, times M g.
@@ -39,4 +42,19 @@ export function addWeightGradient(
     gradient[3 * v + 1]! += weights[v]!;
   }
   return energy;
+}
+
+/** Weight of a level of cloth and of what lies bonded on it, linings counted with the same areal density (kg/m^2). */
+export function weightForce({ mesh, restArea, linings }: ClothLevel, arealDensity: number): Force {
+  const weights = new Float64Array(mesh.positions.length / 3);
+  weights.set(vertexWeights(mesh.triangles, restArea, arealDensity));
+  for (const lining of linings ?? []) {
+    const corners = cornersOf(mesh.triangles, lining.triangles);
+    vertexWeights(corners, lining.restArea, arealDensity).forEach((weight, v) => (weights[v]! += weight));
+  }
+  return {
+    addGradient: (positions, gradient) => addWeightGradient(weights, positions, gradient),
+    // The same everywhere: it has no second derivative.
+    addStiffness: () => undefined,
+  };
 }

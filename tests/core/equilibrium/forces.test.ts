@@ -4,7 +4,7 @@ import { assemble, clothSystem, evaluate, type ClothSystem } from '../../../core
 import { SAMPLE_SIZE } from '../../../core/equilibrium/contact-force.ts';
 import { addFrictionGradient, lagFriction } from '../../../core/equilibrium/friction-force.ts';
 import { addMembraneGradient } from '../../../core/equilibrium/membrane-force.ts';
-import { createMultigrid } from '../../../core/equilibrium/multigrid.ts';
+import { prepareCloth } from '../../../core/equilibrium/prepare-cloth.ts';
 import { seededRandom } from '../../help/shapes.ts';
 import { torsoCase } from '../../help/torso-case.ts';
 
@@ -17,7 +17,7 @@ function ruffled(friction: number): ClothSystem {
   const positions = Float64Array.from(laid, (x, i) =>
     i % 3 === 1 ? x + 0.002 * (random() - 0.5) : 0.99 * x + 0.002 * (random() - 0.5),
   );
-  const system = clothSystem(problem, createMultigrid(problem.levels), top, positions);
+  const system = clothSystem(problem, prepareCloth(problem.levels), top, positions);
   evaluate(system, positions);
   if (system.friction) lagFriction(system.friction, system.contact);
   evaluate(system, positions);

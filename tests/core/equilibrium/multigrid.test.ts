@@ -6,7 +6,8 @@ import {
   conjugateGradientRoom,
   dot,
 } from '../../../core/equilibrium/conjugate-gradient.ts';
-import { createMultigrid, vCycle } from '../../../core/equilibrium/multigrid.ts';
+import { vCycle } from '../../../core/equilibrium/multigrid.ts';
+import { prepareCloth } from '../../../core/equilibrium/prepare-cloth.ts';
 import { prolong, restrict } from '../../../core/equilibrium/prolongation.ts';
 import { seededRandom } from '../../help/shapes.ts';
 import { onRing, proofTube } from '../../../core/proof/proof-tube.ts';
@@ -26,10 +27,11 @@ function pressedTube(halvings: number) {
   });
   const foundation = levels.map(({ mesh }) => new Float64Array(mesh.positions.length / 3).fill(1e6));
   const problem = { levels, laws: [torsoFabric()], body: cylinderBody(radius), foundation, friction: 0 };
-  const multigrid = createMultigrid(problem.levels);
+  const prepared = prepareCloth(problem.levels);
+  const { multigrid } = prepared;
   const top = problem.levels.length - 1;
   const positions = Float64Array.from(problem.levels[top]!.mesh.positions);
-  const system = clothSystem(problem, multigrid, top, positions);
+  const system = clothSystem(problem, prepared, top, positions);
   evaluate(system, positions);
   expect(assemble(system, false)).toBe(true);
   const matrix = multigrid.levels[top]!.matrix;

@@ -1,0 +1,22 @@
+import type { ClothLevel } from '../garment/garment.ts';
+import { triangleBlocks } from './block-matrix.ts';
+import { createMultigrid, type Multigrid } from './multigrid.ts';
+
+/** What a search for rest lays out before any number is known; it depends on how the meshes hang together, and on nothing else. */
+export interface PreparedCloth {
+  readonly multigrid: Multigrid;
+  /** Where each triangle's 9x9 goes, per level; 9*T each. */
+  readonly blocks: readonly Uint32Array[];
+}
+
+/**
+ * Lays out matrices and maps of all levels. Settling the same cloth again, in another fabric, cut otherwise or laid
+ * elsewhere, may use them again; two searches at the same time may not.
+ */
+export function prepareCloth(levels: readonly ClothLevel[]): PreparedCloth {
+  const multigrid = createMultigrid(levels);
+  return {
+    multigrid,
+    blocks: levels.map(({ mesh }, l) => triangleBlocks(multigrid.levels[l]!.matrix.pattern, mesh.triangles)),
+  };
+}
