@@ -10,5 +10,18 @@ export interface GarmentFaults {
   'garment/girth-off-garment': { index: number; atMm: number; fromMm: number; toMm: number };
   'garment/girths-not-rising': { index: number; atMm: number; previousMm: number };
   'garment/girth-too-small': { index: number; relaxedMm: number; bodyMm: number; stretchPercent: number };
+  /** The curve of an elastic holds no reading above the relaxed length, or one that does not rise; row from 0. */
+  'garment/band-curve-empty': { index: number };
+  'garment/band-curve-not-rising': { index: number; row: number; percent: number; forceN: number };
+  /** Where the elastic would lie and how long the garment is, both along the skin from the lower hem. */
+  'garment/band-off-garment': { index: number; fromMm: number; toMm: number; lengthMm: number };
+  'garment/band-too-small': { index: number; relaxedMm: number; bodyMm: number; stretchPercent: number };
+  'garment/lining-off-garment': {
+    index: number;
+    liningFromMm: number;
+    liningToMm: number;
+    fromMm: number;
+    toMm: number;
+  };
   'garment/too-fine': { edgeMm: number; vertexCount: number; mostVertices: number };
 }

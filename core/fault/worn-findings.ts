@@ -8,5 +8,9 @@ export interface WornFindings {
   'worn/beyond-readings': { sharePercent: number };
   'worn/slack': { sharePercent: number };
   'worn/off-skin': { sharePercent: number; largestGapMm: number };
+  /** Of the outer layer's press, the share that falls where the inner one stands off the skin. */
+  'worn/layer-on-bridge': { sharePercent: number; largestGapMm: number };
+  /** The layers' give was not shared out to the end. Pa. */
+  'worn/layers-not-settled': { changePercent: number };
   'worn/frictionless': { shiftMm: number };
 }

@@ -47,6 +47,28 @@ export const garmentFaultWords: FaultWords<GarmentFaults> = {
     what: `girths[${index}] is ${mm(relaxedMm)} relaxed on a body of ${mm(bodyMm)}: a stretch of ${stretchPercent.toFixed(0)} %.`,
     remedy: 'Check the unit and whether half girths were given; a relaxed girth is the whole way round.',
   }),
+  'garment/band-curve-empty': ({ index }) => ({
+    what: `bands[${index}] has no force at any length beyond its relaxed one.`,
+    remedy: 'Give its curve as pairs of extension in percent and force in N, e.g. [[20, 1.5], [40, 2.6]].',
+  }),
+  'garment/band-curve-not-rising': ({ index, row, percent, forceN }) => ({
+    what: `The curve of bands[${index}] does not rise at its reading ${row + 1} (${percent.toFixed(0)} %, ${forceN.toFixed(2)} N).`,
+    remedy: 'Both extension and force must grow from each reading to the next, starting from 0.',
+  }),
+  'garment/band-off-garment': ({ index, fromMm, toMm, lengthMm }) => ({
+    what: `bands[${index}] would lie from ${mm(fromMm)} to ${mm(toMm)} above the lower hem, along the skin; the garment is ${mm(lengthMm)} long there.`,
+    remedy:
+      'Give the height of the middle of the band, on the garment by half its width, or a narrower band.',
+  }),
+  'garment/band-too-small': ({ index, relaxedMm, bodyMm, stretchPercent }) => ({
+    what: `bands[${index}] is ${mm(relaxedMm)} relaxed on a body of ${mm(bodyMm)}: a stretch of ${stretchPercent.toFixed(0)} %.`,
+    remedy:
+      'Check the unit and whether the half length was given; the relaxed length is the whole way round.',
+  }),
+  'garment/lining-off-garment': ({ index, liningFromMm, liningToMm, fromMm, toMm }) => ({
+    what: `linings[${index}] is given from ${mm(liningFromMm)} to ${mm(liningToMm)}; the garment reaches from ${mm(fromMm)} to ${mm(toMm)}.`,
+    remedy: 'Let the lining begin below its end, and both lie between the hems.',
+  }),
   'garment/too-fine': ({ edgeMm, vertexCount, mostVertices }) => ({
     what: `Edges of ${edgeMm} mm would need ${vertexCount} vertices; ${mostVertices} are the most.`,
     remedy: 'Ask for a larger edgeMm; 6 to 8 mm settles in seconds and differs little from finer meshes.',
@@ -57,6 +79,12 @@ export const garmentFaultWords: FaultWords<GarmentFaults> = {
 export const garmentFindingWords: FindingWords<GarmentFindings> = {
   'garment/loose': ({ atMm, relaxedMm, bodyMm }) =>
     `At ${mm(atMm)} the relaxed girth (${mm(relaxedMm)}) is larger than the body (${mm(bodyMm)}): nothing holds there.`,
+  'garment/band-loose': ({ index, relaxedMm, clothMm, bodyMm }) =>
+    relaxedMm >= bodyMm
+      ? `bands[${index}] is ${mm(relaxedMm)} relaxed, longer than the body under it (${mm(bodyMm)}): it holds nothing.`
+      : `bands[${index}] is ${mm(relaxedMm)} relaxed, no shorter than the cloth under it (${mm(clothMm)}): it gathers nothing and holds less than the cloth does by itself.`,
+  'garment/band-beyond-readings': ({ index, stretchPercent, lastPercent }) =>
+    `bands[${index}] is stretched by ${stretchPercent.toFixed(0)} % on the body, beyond its last reading (${lastPercent.toFixed(0)} %): its force is extrapolated.`,
   'garment/length-far-from-body': ({ relaxedMm, bodyMm }) =>
     `The relaxed length is ${mm(relaxedMm)} on ${mm(bodyMm)} of body: check that both lengths are meant.`,
 };

@@ -17,6 +17,10 @@ export const wornFindingWords: FindingWords<WornFindings> = {
     `${percent(sharePercent)} of the cloth is slack in warp or weft: it carries nothing that way and may wrinkle.`,
   'worn/off-skin': ({ sharePercent, largestGapMm }) =>
     `${percent(sharePercent)} of the cloth bridges off the skin, by ${largestGapMm.toFixed(1)} mm at most.`,
+  'worn/layer-on-bridge': ({ sharePercent, largestGapMm }) =>
+    `${percent(sharePercent)} of the outer layer’s pressure falls where the inner layer stands off the skin (by ${largestGapMm.toFixed(1)} mm at most): how it pushes the inner layer in there is left out.`,
+  'worn/layers-not-settled': ({ changePercent }) =>
+    `The two layers had not quite shared out the skin’s give: the last round still changed the pressure by ${percent(changePercent)}.`,
   'worn/frictionless': ({ shiftMm }) =>
     `Friction is 0 (0.01 is used, so that it does not creep for ever): nothing but its shape holds the garment, and it has slid by up to ${shiftMm.toFixed(0)} mm from where it was laid.`,
 };
