@@ -135,7 +135,7 @@ function flatArea({ flat, triangles }: FlatSheet, t: number): number {
  * @returns The energy, J.
  */
 export function addBendingGradient(
-  { pattern: { rowStart, columns }, values }: Bending,
+  { pattern: { rowStart, columns }, values }: Pick<Bending, 'pattern' | 'values'>,
   positions: Float64Array,
   gradient: Float64Array,
 ): number {

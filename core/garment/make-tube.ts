@@ -7,7 +7,9 @@ import { mmFromMetres } from '../units/units.ts';
 import { checkTubeSheet } from './check-tube-sheet.ts';
 import type { ClothLevel, Garment, GarmentRing } from './garment.ts';
 import { layRing, regionSection, type LaidRing, type RingBody } from './lay-rings.ts';
+import { checkLaidBands, tubeElastic, type TubeRows } from './tube-bands.ts';
 import { tubeGrids, tubeParents, tubeTriangles, vertexCountOf, type TubeGrid } from './tube-grid.ts';
+import { tubeLining } from './tube-linings.ts';
 import { tubeRestShape, type TubeRestScale } from './tube-rest-shape.ts';
 import type { TubeSheet } from './tube-sheet.ts';
 
@@ -47,7 +49,7 @@ export function makeTube(sheet: TubeSheet, body: Body, edge: number): LaidTube {
   refuseTooFine(finest, edge);
   const rings = layRings(sheet, ringBody, finest);
   const { ratios, findings } = girthRatios(sheet, ringBody, rings);
-  const length = laidLength(rings, finest);
+  const length = rowSteps(rings, finest).reduce((sum, step) => sum + step, 0);
   if (sheet.relaxedLength < LENGTH_RATIO.least * length || sheet.relaxedLength > LENGTH_RATIO.most * length) {
     findings.push({
       code: 'garment/length-far-from-body',
@@ -55,7 +57,9 @@ export function makeTube(sheet: TubeSheet, body: Body, edge: number): LaidTube {
     });
   }
   const scale = { ratios, along: sheet.relaxedLength / length, warp: sheet.warp };
-  const levels = grids.map((grid) => clothLevel(grid, rings, scale));
+  const rows = tubeRows(rings, ratios, finest);
+  findings.push(...checkLaidBands(sheet.bands ?? [], rows));
+  const levels = grids.map((grid) => withLayers(clothLevel(grid, rings, scale), sheet, rows, grid));
   const garment: Garment = {
     levels,
     warp: sheet.warp,
@@ -114,12 +118,12 @@ function girthRatios(
   return { ratios: Float64Array.from(rings, ({ at }) => ratioAt(at)), findings };
 }
 
-/** Mean length of the columns as laid, m. */
-function laidLength(rings: readonly LaidRing[], grid: TubeGrid): number {
-  let total = 0;
-  for (let row = 0; row < grid.rowCount; row++) {
+/** Mean way along the skin from each ring to the next, m. */
+function rowSteps(rings: readonly LaidRing[], grid: TubeGrid): number[] {
+  return Array.from({ length: grid.rowCount }, (_, row) => {
     const lower = rings[row]!.points;
     const upper = rings[row + 1]!.points;
+    let total = 0;
     for (let i = 0; i < lower.length; i += 3) {
       total += Math.hypot(
         upper[i]! - lower[i]!,
@@ -127,8 +131,31 @@ function laidLength(rings: readonly LaidRing[], grid: TubeGrid): number {
         upper[i + 2]! - lower[i + 2]!,
       );
     }
-  }
-  return total / grid.columnCount;
+    return total / grid.columnCount;
+  });
+}
+
+function tubeRows(rings: readonly LaidRing[], ratios: Float64Array, grid: TubeGrid): TubeRows {
+  const along = new Float64Array(rings.length);
+  rowSteps(rings, grid).forEach((step, row) => (along[row + 1] = along[row]! + step));
+  return {
+    at: Float64Array.from(rings, ({ at }) => at),
+    along,
+    laid: Float64Array.from(rings, ({ length }) => length),
+    relaxed: Float64Array.from(rings, ({ length }, row) => length * ratios[row]!),
+  };
+}
+
+/** Bands and linings on one level of the tube. */
+function withLayers(level: ClothLevel, sheet: TubeSheet, rows: TubeRows, grid: TubeGrid): ClothLevel {
+  const { positions } = level.mesh;
+  return {
+    ...level,
+    ...(sheet.linings && { linings: sheet.linings.map((lining) => tubeLining(lining, rows, grid, level)) }),
+    ...(sheet.bands && {
+      elastics: sheet.bands.map((band) => tubeElastic(band, rows, { ...grid, positions })),
+    }),
+  };
 }
 
 function clothLevel(grid: TubeGrid, rings: readonly LaidRing[], scale: TubeRestScale): ClothLevel {
