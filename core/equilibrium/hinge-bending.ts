@@ -2,11 +2,11 @@ import type { ClothLevel } from '../garment/garment.ts';
 import { addBendingGradient, type Bending, type BendingTensor } from './bending-force.ts';
 import { blockAt, type BlockMatrix, type BlockPattern } from './block-matrix.ts';
 import type { Force } from './force.ts';
-import { hingePatches, rowsOf, type HingePatch } from './hinge-patches.ts';
+import { hingePatches, NO_VERTEX, patchRows, type HingePatches } from './hinge-patches.ts';
 import { patternOfPatches } from './patch-pattern.ts';
 
 /** A direction of curvature that a triangle's hinges hardly see resists with at most 1 / this of its rigidity. */
-const UNSEEN = 1e-3;
+const UNSEEN = 1e-4;
 
 /**
  * Resistance of a garment to bending, at hinges: the kinks at the three sides of a triangle tell its curvature, whatever
@@ -47,54 +47,70 @@ export function createHinges(
   tensor: BendingTensor,
 ): Pick<Bending, 'pattern' | 'values'> {
   const patches = hingePatches(level);
-  const pattern = patternOfPatches(rowsOf(patches), level.mesh.positions.length / 3);
+  const { vertices, kinks } = patches;
+  const pattern = patternOfPatches(patchRows(patches), level.mesh.positions.length / 3);
   const values = new Float64Array(pattern.columns.length);
-  patches.forEach((patch, t) => {
-    const metric = kinkMetric(patch, tensor);
-    const { vertices, kinks } = patch;
-    for (const [e, row] of kinks.entries()) {
-      for (const [f, column] of kinks.entries()) {
-        const share = level.restArea[t]! * metric[e]![f]!;
-        for (const [i, wi] of row.entries()) {
-          if (wi === 0) continue;
-          for (const [j, wj] of column.entries()) {
-            if (wj !== 0) values[blockAt(pattern, vertices[i]!, vertices[j]!)]! += share * wi * wj;
-          }
+  const metric = new Float64Array(9);
+  for (let t = 0; t < level.restArea.length; t++) {
+    setKinkMetric(patches, t, tensor, metric);
+    for (let i = 0; i < 6; i++) {
+      const row = vertices[6 * t + i]!;
+      if (row === NO_VERTEX) continue;
+      for (let j = 0; j < 6; j++) {
+        const column = vertices[6 * t + j]!;
+        if (column === NO_VERTEX) continue;
+        let sum = 0;
+        for (let e = 0; e < 3; e++) {
+          const weight = kinks[18 * t + 6 * e + i]!;
+          if (weight === 0) continue;
+          for (let f = 0; f < 3; f++) sum += weight * metric[3 * e + f]! * kinks[18 * t + 6 * f + j]!;
         }
+        values[blockAt(pattern, row, column)]! += level.restArea[t]! * sum;
       }
     }
-  });
+  }
   return { pattern, values };
 }
 
-/** S = (M D^-1 M' + a little)^-1, by the cofactors of a matrix of one, two or three rows; N*m per m^2 of kink. */
-function kinkMetric({ ofCurvature }: HingePatch, { warp, weft, twist }: BendingTensor): number[][] {
-  const compliance = ofCurvature.map((row) =>
-    ofCurvature.map(
-      (column) =>
-        (row[0] * column[0]) / warp + (row[1] * column[1]) / weft + (row[2] * column[2]) / (4 * twist),
-    ),
-  );
-  const n = compliance.length;
-  const mean = compliance.reduce((sum, row, i) => sum + row[i]!, 0) / Math.max(1, n);
-  compliance.forEach((row, i) => (row[i]! += UNSEEN * mean));
-  return inverse(compliance);
-}
-
-/** Gauss-Jordan on a small positive definite matrix. */
-function inverse(matrix: readonly (readonly number[])[]): number[][] {
-  const n = matrix.length;
-  const rows = matrix.map((row, i) => [...row, ...row.map((_, j) => (i === j ? 1 : 0))]);
-  for (let k = 0; k < n; k++) {
-    const pivot = rows[k]![k]!;
-    for (let j = 0; j < 2 * n; j++) rows[k]![j]! /= pivot;
-    for (let i = 0; i < n; i++) {
-      if (i === k) continue;
-      const factor = rows[i]![k]!;
-      for (let j = 0; j < 2 * n; j++) rows[i]![j]! -= factor * rows[k]![j]!;
-    }
-  }
-  return rows.map((row) => row.slice(n));
+/**
+ * S = (M D^-1 M' + a little)^-1 of one triangle, by cofactors; N*m. A missing kink stands for itself alone.
+ *
+ * @param into - 9, overwritten.
+ */
+function setKinkMetric(
+  { ofCurvature, vertices }: HingePatches,
+  t: number,
+  { warp, weft, twist }: BendingTensor,
+  into: Float64Array,
+): void {
+  const m = ofCurvature.subarray(9 * t, 9 * t + 9);
+  const between = (e: number, f: number): number =>
+    (m[3 * e]! * m[3 * f]!) / warp +
+    (m[3 * e + 1]! * m[3 * f + 1]!) / weft +
+    (m[3 * e + 2]! * m[3 * f + 2]!) / (4 * twist);
+  let a = between(0, 0);
+  let b = between(1, 1);
+  let c = between(2, 2);
+  const little = (UNSEEN * (a + b + c)) / 3;
+  a = vertices[6 * t + 3] === NO_VERTEX ? 1 : a + little;
+  b = vertices[6 * t + 4] === NO_VERTEX ? 1 : b + little;
+  c = vertices[6 * t + 5] === NO_VERTEX ? 1 : c + little;
+  const ab = between(0, 1);
+  const bc = between(1, 2);
+  const ca = between(2, 0);
+  const aa = b * c - bc * bc;
+  const bb = c * a - ca * ca;
+  const cc = a * b - ab * ab;
+  const abCofactor = bc * ca - ab * c;
+  const bcCofactor = ab * ca - bc * a;
+  const caCofactor = ab * bc - ca * b;
+  const determinant = a * aa + ab * abCofactor + ca * caCofactor;
+  into[0] = aa / determinant;
+  into[4] = bb / determinant;
+  into[8] = cc / determinant;
+  into[1] = into[3] = abCofactor / determinant;
+  into[5] = into[7] = bcCofactor / determinant;
+  into[2] = into[6] = caCofactor / determinant;
 }
 
 /** What is added to which blocks of one matrix. */

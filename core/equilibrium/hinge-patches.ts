@@ -1,24 +1,33 @@
 import type { ClothLevel } from '../garment/garment.ts';
 import { meshEdges, NO_TRIANGLE, oppositeTriangles, type Rows } from '../mesh/mesh-edges.ts';
 
-/** What the hinges of one triangle say: the kink at each side that has a neighbour. */
-export interface HingePatch {
-  /** The three corners, then the far corner of each neighbour. */
-  readonly vertices: readonly number[];
+/** What the hinges of each triangle say: hinge k is the kink at side k, from corner k to corner k + 1. */
+export interface HingePatches {
+  /** Three corners of each triangle, then the far corners of the neighbours across its sides; 6*T, some missing. */
+  readonly vertices: Uint32Array;
   /**
-   * Per hinge, the weight of each patch vertex in the kink: by how much the slope across the side is larger in the
-   * neighbour than in the triangle, for whatever is given per vertex; 1/m.
+   * Weights of the patch's vertices in its kinks, row by row: by how much the slope across the side is larger in the
+   * neighbour than in the triangle, for whatever is given per vertex; 18*T, 1/m. Zeros where there is no neighbour.
    */
-  readonly kinks: readonly (readonly number[])[];
-  /** Per hinge, its kink on the surfaces u^2/2, v^2/2 and uv (u along the warp, v along the weft); m. */
-  readonly ofCurvature: readonly (readonly [number, number, number])[];
+  readonly kinks: Float64Array;
+  /** The kinks on the surfaces u^2/2, v^2/2 and uv (u along the warp, v along the weft), row by row; 9*T, m. */
+  readonly ofCurvature: Float64Array;
 }
 
-type Point = readonly [number, number];
+/** Stands in `vertices` where there is no neighbour. */
+export const NO_VERTEX = NO_TRIANGLE;
+
+/** Room for one triangle laid flat. */
+interface FlatRoom {
+  /** Unstretched corners and far corners in (warp, weft), the first corner at the origin; 12. */
+  readonly places: Float64Array;
+  /** The neighbour's corners in its own (warp, weft); 6. */
+  readonly neighbour: Float64Array;
+}
 
 /**
- * The hinges round a triangle, laid flat by unstretched lengths: each neighbour is folded down into the triangle's own
- * plane, so that patches need not fit together over the garment and may cross a seam.
+ * The hinges round every triangle, laid flat by unstretched lengths: each neighbour is folded down into the triangle's
+ * own plane, so that patches need not fit together over the garment and may cross a seam.
  *
  * On a linear element the slope across a side of length l is the rise from its apex (height h, foot at share s along the
  * side) to the side: kink = f(apex')/h' + f(apex)/h - ((1-s) f(a) + s f(b))/h - ((1-s') f(a) + s' f(b))/h'.
@@ -26,108 +35,111 @@ type Point = readonly [number, number];
  * @see Grinspun, Gingold, Reisman & Zorin, Computing discrete shape operators on general meshes, Eurographics 2006
  *   (a triangle's curvature from the kinks at its three sides).
  */
-export function hingePatches(level: Pick<ClothLevel, 'mesh' | 'restInverse'>): HingePatch[] {
+export function hingePatches(level: Pick<ClothLevel, 'mesh' | 'restInverse'>): HingePatches {
   const { triangles } = level.mesh;
+  const triangleCount = triangles.length / 3;
   const across = oppositeTriangles(meshEdges(level.mesh));
-  return Array.from({ length: triangles.length / 3 }, (_, t) => hingePatch(level, across, t));
+  const patches: HingePatches = {
+    vertices: new Uint32Array(6 * triangleCount).fill(NO_VERTEX),
+    kinks: new Float64Array(18 * triangleCount),
+    ofCurvature: new Float64Array(9 * triangleCount),
+  };
+  const room: FlatRoom = { places: new Float64Array(12), neighbour: new Float64Array(6) };
+  for (let t = 0; t < triangleCount; t++) {
+    for (let k = 0; k < 3; k++) patches.vertices[6 * t + k] = triangles[3 * t + k]!;
+    layFlat(level.restInverse, t, room.places);
+    for (let k = 0; k < 3; k++) {
+      const other = across[3 * t + k]!;
+      if (other !== NO_TRIANGLE) addHinge(level, { t, k, other }, room, patches);
+    }
+  }
+  return patches;
 }
 
-/** The vertices of all patches end to end, as a pattern of blocks wants them. */
-export function rowsOf(patches: readonly HingePatch[]): Rows {
-  const start = new Uint32Array(patches.length + 1);
-  patches.forEach(({ vertices }, t) => (start[t + 1] = start[t]! + vertices.length));
-  return { start, list: Uint32Array.from(patches.flatMap(({ vertices }) => vertices)) };
+/** The vertices of all patches, as a pattern of blocks wants them. */
+export function patchRows({ vertices }: HingePatches): Rows {
+  const start = new Uint32Array(vertices.length / 6 + 1);
+  const list = vertices.filter((vertex) => vertex !== NO_VERTEX);
+  for (let t = 0; 6 * t < vertices.length; t++) {
+    let count = 3;
+    for (let k = 3; k < 6; k++) if (vertices[6 * t + k] !== NO_VERTEX) count++;
+    start[t + 1] = start[t]! + count;
+  }
+  return { start, list };
 }
 
-function hingePatch(
-  level: Pick<ClothLevel, 'mesh' | 'restInverse'>,
-  across: Uint32Array,
-  t: number,
-): HingePatch {
-  const { triangles } = level.mesh;
-  const vertices = [triangles[3 * t]!, triangles[3 * t + 1]!, triangles[3 * t + 2]!];
-  const flat = flatCorners(level, t);
-  const sides = [0, 1, 2].filter((k) => across[3 * t + k] !== NO_TRIANGLE);
-  const folded = sides.map((k) => farCorner(level, across[3 * t + k]!, vertices[k]!, vertices[(k + 1) % 3]!));
-  const count = 3 + folded.length;
-  const places: Point[] = [...flat];
-  const kinks = sides.map((k, hinge) => {
-    const from = flat[k]!;
-    const to = flat[(k + 1) % 3]!;
-    const apex = flat[(k + 2) % 3]!;
-    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-    const along: Point = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-    const near = apexOver(from, along, apex);
-    const { share: farShare, height: farHeight } = folded[hinge]!;
-    // The neighbour lies on the other side of its edge than the apex does.
-    const away = near.height > 0 ? -farHeight : farHeight;
-    places.push([
-      from[0] + farShare * length * along[0] - away * along[1],
-      from[1] + farShare * length * along[1] + away * along[0],
-    ]);
-    const height = Math.abs(near.height);
-    const share = near.along / length;
-    const weights = new Array<number>(count).fill(0);
-    weights[k] = -(1 - share) / height - (1 - farShare) / farHeight;
-    weights[(k + 1) % 3] = -share / height - farShare / farHeight;
-    weights[(k + 2) % 3] = 1 / height;
-    weights[3 + hinge] = 1 / farHeight;
-    return weights;
-  });
-  const ofCurvature = kinks.map((weights): [number, number, number] => {
-    let uu = 0;
-    let vv = 0;
-    let uv = 0;
-    weights.forEach((weight, i) => {
-      const [u, v] = places[i]!;
-      uu += (weight * u * u) / 2;
-      vv += (weight * v * v) / 2;
-      uv += weight * u * v;
-    });
-    return [uu, vv, uv];
-  });
-  return { vertices: [...vertices, ...folded.map(({ vertex }) => vertex)], kinks, ofCurvature };
+function addHinge(
+  { mesh: { triangles }, restInverse }: Pick<ClothLevel, 'mesh' | 'restInverse'>,
+  { t, k, other }: { t: number; k: number; other: number },
+  { places, neighbour }: FlatRoom,
+  { vertices, kinks, ofCurvature }: HingePatches,
+): void {
+  const b = (k + 1) % 3;
+  const c = (k + 2) % 3;
+  const x = places[2 * k]!;
+  const y = places[2 * k + 1]!;
+  const alongX = places[2 * b]! - x;
+  const alongY = places[2 * b + 1]! - y;
+  const squared = alongX * alongX + alongY * alongY;
+  const share = ((places[2 * c]! - x) * alongX + (places[2 * c + 1]! - y) * alongY) / squared;
+  const area = (places[2 * c + 1]! - y) * alongX - (places[2 * c]! - x) * alongY;
+  const length = Math.sqrt(squared);
+  const height = Math.abs(area) / length;
+
+  // The neighbour in its own plane: where over the common side its far corner lies.
+  layFlat(restInverse, other, neighbour);
+  const first = triangles[3 * t + k]!;
+  const second = triangles[3 * t + b]!;
+  let from = 0;
+  let to = 0;
+  let far = 0;
+  for (let m = 0; m < 3; m++) {
+    const vertex = triangles[3 * other + m]!;
+    if (vertex === first) from = m;
+    else if (vertex === second) to = m;
+    else far = m;
+  }
+  const sideX = neighbour[2 * to]! - neighbour[2 * from]!;
+  const sideY = neighbour[2 * to + 1]! - neighbour[2 * from + 1]!;
+  const farX = neighbour[2 * far]! - neighbour[2 * from]!;
+  const farY = neighbour[2 * far + 1]! - neighbour[2 * from + 1]!;
+  const side = sideX * sideX + sideY * sideY;
+  const farShare = (farX * sideX + farY * sideY) / side;
+  const farHeight = Math.abs(farY * sideX - farX * sideY) / Math.sqrt(side);
+
+  // Folded down on the other side of the edge than the apex.
+  const away = ((area > 0 ? -1 : 1) * farHeight) / length;
+  const corner = 3 + k;
+  places[2 * corner] = x + farShare * alongX - away * alongY;
+  places[2 * corner + 1] = y + farShare * alongY + away * alongX;
+  vertices[6 * t + corner] = triangles[3 * other + far]!;
+
+  const row = 18 * t + 6 * k;
+  kinks[row + k] = -(1 - share) / height - (1 - farShare) / farHeight;
+  kinks[row + b] = -share / height - farShare / farHeight;
+  kinks[row + c] = 1 / height;
+  kinks[row + corner] = 1 / farHeight;
+  for (const i of [k, b, c, corner]) {
+    const weight = kinks[row + i]!;
+    const u = places[2 * i]!;
+    const v = places[2 * i + 1]!;
+    ofCurvature[9 * t + 3 * k]! += (weight * u * u) / 2;
+    ofCurvature[9 * t + 3 * k + 1]! += (weight * v * v) / 2;
+    ofCurvature[9 * t + 3 * k + 2]! += weight * u * v;
+  }
 }
 
 /** Unstretched corners in (warp, weft): the columns of Dm = restInverse^-1, the first corner at the origin. */
-function flatCorners({ restInverse }: Pick<ClothLevel, 'restInverse'>, t: number): Point[] {
+function layFlat(restInverse: Float64Array, t: number, into: Float64Array): void {
   const m00 = restInverse[4 * t]!;
   const m01 = restInverse[4 * t + 1]!;
   const m10 = restInverse[4 * t + 2]!;
   const m11 = restInverse[4 * t + 3]!;
   const determinant = m00 * m11 - m01 * m10;
-  return [
-    [0, 0],
-    [m11 / determinant, -m10 / determinant],
-    [-m01 / determinant, m00 / determinant],
-  ];
-}
-
-/** The corner of a neighbour that is not on the side from `a` to `b`: where over that side it lies. */
-function farCorner(
-  level: Pick<ClothLevel, 'mesh' | 'restInverse'>,
-  t: number,
-  a: number,
-  b: number,
-): { vertex: number; share: number; height: number } {
-  const { triangles } = level.mesh;
-  const corners = [triangles[3 * t]!, triangles[3 * t + 1]!, triangles[3 * t + 2]!];
-  const flat = flatCorners(level, t);
-  const from = flat[corners.indexOf(a)]!;
-  const to = flat[corners.indexOf(b)]!;
-  const k = corners.findIndex((vertex) => vertex !== a && vertex !== b);
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const { along, height } = apexOver(
-    from,
-    [(to[0] - from[0]) / length, (to[1] - from[1]) / length],
-    flat[k]!,
-  );
-  return { vertex: corners[k]!, share: along / length, height: Math.abs(height) };
-}
-
-/** How far along a line and how far to its left a point lies. */
-function apexOver(from: Point, direction: Point, apex: Point): { along: number; height: number } {
-  const x = apex[0] - from[0];
-  const y = apex[1] - from[1];
-  return { along: x * direction[0] + y * direction[1], height: y * direction[0] - x * direction[1] };
+  into[0] = 0;
+  into[1] = 0;
+  into[2] = m11 / determinant;
+  into[3] = -m10 / determinant;
+  into[4] = -m01 / determinant;
+  into[5] = m00 / determinant;
 }
