@@ -2,6 +2,8 @@ import type { ClothLevel } from '../garment/garment.ts';
 import { blockAt, patternOf, zeroMatrix, type BlockMatrix, type BlockPattern } from './block-matrix.ts';
 import { backwardSweep, forwardSweep, invertDiagonal } from './block-gauss-seidel.ts';
 import { envelopeOf, factorise, solveFactor, type EnvelopeFactor } from './envelope-cholesky.ts';
+import { hingePatches, patchRows } from './hinge-patches.ts';
+import { patternOfPatches } from './patch-pattern.ts';
 import { prolong, restrict } from './prolongation.ts';
 
 /** Beyond this many vertices the coarsest level is swept, not factorised: a direct solution would cost more. */
@@ -30,13 +32,25 @@ export interface Multigrid {
   readonly factor: EnvelopeFactor | null;
 }
 
+/** What else a matrix must have room for. */
+export interface MatrixReach {
+  /** Bending: each triangle's corners pull at the far corners of its neighbours. */
+  readonly hinges?: boolean;
+}
+
 /** Lays out patterns and maps of all levels; done once per garment, before any number is known. */
-export function createMultigrid(levels: readonly ClothLevel[]): Multigrid {
+export function createMultigrid(
+  levels: readonly ClothLevel[],
+  { hinges = false }: MatrixReach = {},
+): Multigrid {
   let coarser: BlockPattern | null = null;
   const made: MultigridLevel[] = [];
-  for (const { mesh, parents } of levels) {
+  for (const level of levels) {
+    const { mesh, parents } = level;
     const size = mesh.positions.length;
-    const pattern = patternOf(mesh.triangles, size / 3);
+    const pattern = hinges
+      ? patternOfPatches(patchRows(hingePatches(level)), size / 3)
+      : patternOf(mesh.triangles, size / 3);
     made.push({
       matrix: zeroMatrix(pattern),
       inverseDiagonal: new Float64Array(3 * size),

@@ -33,7 +33,7 @@ export function* settle(problem: EquilibriumProblem): Generator<SettleProgress, 
   const { levels } = problem;
   const tolerance = problem.tolerance ?? DEFAULT_TOLERANCE;
   const last = levels.length - 1;
-  const prepared = problem.prepared ?? prepareCloth(levels);
+  const prepared = problem.prepared ?? prepareCloth(levels, { hinges: problem.bending !== undefined });
   const first = problem.start ? last : firstLevel(problem);
   const counts = levels.map((): NewtonCount => ({ steps: 0, linearIterations: 0 }));
   let positions: Float64Array = Float64Array.from(problem.start ?? levels[first]!.mesh.positions);

@@ -25,6 +25,34 @@ const FREE_Y = 23;
 export type Slack = 'none' | 'weft' | 'warp' | 'both';
 
 /**
+ * Cloth gathered to this share of its length lies fold on fold and resists again, with this share of its stiffness. Set by
+ * hand: it only keeps cloth that has ridden up into a heap from shrinking to nothing; taut and merely slack cloth never
+ * feel it.
+ */
+export const PACKED_STRETCH = 0.4;
+const PACKED_SHARE = 0.03;
+
+/** {@link unpackedEnergy} and the resistance of packed folds: k (ln(l0 / l))^2 / 2 below l0, along either yarn. */
+export function relaxedEnergy(law: TensionLaw, work: Float64Array): Slack {
+  const slack = unpackedEnergy(law, work);
+  const packed = Math.log(PACKED_STRETCH);
+  const stiffness = PACKED_SHARE * law.typicalStiffness;
+  const warp = work[X]! - packed;
+  const weft = work[Y]! - packed;
+  if (warp < 0) {
+    work[ENERGY]! += (stiffness * warp * warp) / 2;
+    work[W_X]! += stiffness * warp;
+    work[W_XX]! += stiffness;
+  }
+  if (weft < 0) {
+    work[ENERGY]! += (stiffness * weft * weft) / 2;
+    work[W_Y]! += stiffness * weft;
+    work[W_YY]! += stiffness;
+  }
+  return slack;
+}
+
+/**
  * The law's energy without shear in log coordinates, let go where a yarn direction would be pushed:
  *
  * W(x, y, k) = min over a, b >= 0 of phi_u(x + a) + phi_v(y + b) + psi(x + a + y + b + k) + ke (a^2 + b^2) / 2.
@@ -36,7 +64,7 @@ export type Slack = 'none' | 'weft' | 'warp' | 'both';
  * @param work - x, y, k at X, Y, K; energy, first and second derivatives are left at their places.
  * @see Pipkin, IMA J. Appl. Math. 36 (1986) 85 (relaxed energy of membranes; here along the two yarn directions).
  */
-export function relaxedEnergy(law: TensionLaw, work: Float64Array): Slack {
+function unpackedEnergy(law: TensionLaw, work: Float64Array): Slack {
   const x = work[X]!;
   const y = work[Y]!;
   const tensionWarp = stressWarp(law, work, x, y);
