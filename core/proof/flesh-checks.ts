@@ -1,0 +1,11 @@
+import type { Check } from './check.ts';
+import { fleshBandChecks } from './flesh-bands.ts';
+import { fleshEndlessChecks } from './flesh-endless.ts';
+import { fleshHoopChecks } from './flesh-hoop.ts';
+
+/** The nearly incompressible layer of flesh against another program and closed forms. */
+export const fleshChecks = (): Check[] => [
+  ...fleshEndlessChecks(),
+  ...fleshHoopChecks(),
+  ...fleshBandChecks(),
+];
