@@ -3,6 +3,7 @@ import { biaxialRubberChecks } from './biaxial-rubber.ts';
 import { capstan } from './capstan.ts';
 import type { Check } from './check.ts';
 import { conversionChecks } from './conversions.ts';
+import { fleshChecks } from './flesh-checks.ts';
 import { hourglassBridging } from './hourglass-bridging.ts';
 import { swatchBendingChecks } from './swatch-bending.ts';
 import { tubeOnCone } from './tube-on-cone.ts';
@@ -24,6 +25,7 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'strips of the fitted law', run: virtualStripChecks },
   { subject: 'biaxial rubber', run: biaxialRubberChecks },
   { subject: 'swatch under its own weight', run: swatchBendingChecks },
+  { subject: 'pressed flesh', run: fleshChecks },
   { subject: 'tube on a cylinder', run: tubeOnCylinder },
   { subject: 'tube on a yielding cylinder', run: tubeOnYieldingCylinder },
   { subject: 'tube on an ellipse', run: tubeOnEllipse },
