@@ -12,5 +12,9 @@ export interface WornFindings {
   'worn/layer-on-bridge': { sharePercent: number; largestGapMm: number };
   /** The layers' give was not shared out to the end. Pa. */
   'worn/layers-not-settled': { changePercent: number };
+  /** Cloth gathered so far that its folds lie on one another. */
+  'worn/packed': { sharePercent: number };
+  /** A hem has crept from where it was laid. */
+  'worn/hem-moves': { hem: 'lower' | 'upper'; way: 'up' | 'down'; shiftMm: number; friction: number };
   'worn/frictionless': { shiftMm: number };
 }

@@ -7,7 +7,8 @@ export type FieldId =
   | 'tensionAcross'
   | 'tensionAlong'
   | 'gap'
-  | 'give';
+  | 'give'
+  | 'gripUsed';
 
 /** SI unit of a field's values. */
 export type FieldUnit = 'Pa' | 'ratio' | 'N/m' | 'm';

@@ -6,6 +6,7 @@ import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { vertexAreas } from '../mesh/vertex-areas.ts';
 import type { CouplingEnds } from './coupling-ends.ts';
 import type { Field, FieldBand } from './field.ts';
+import { gripUsed } from './grip-used.ts';
 import { discMeans, skinPressure, type Contact } from './skin-pressure.ts';
 import { spreadToVertices } from './spread-to-vertices.ts';
 import type { ClothPull } from './stretch-and-tension.ts';
@@ -17,6 +18,8 @@ export interface Worn {
   readonly equilibrium: Equilibrium;
   readonly pull: ClothPull;
   readonly skin: DistanceField;
+  /** Coulomb's coefficient as it was asked for; 0 slides freely. */
+  readonly friction: number;
   /** What the cloth would do at both ends of its coupling's band; left out where the fabric bears none. */
   readonly ends?: CouplingEnds;
 }
@@ -24,11 +27,11 @@ export interface Worn {
 /**
  * Every quantity that can be painted, in the order of `FieldId`.
  *
- * Pressure and give are undefined (hatched, value 0) off the skin, the gap on it (no gap and hardly any must not look
- * alike); a tension is undefined where its direction is slack. Pressures and tensions carry the coupling's band; stretch,
+ * Pressure, give and grip are undefined (hatched, value 0) off the skin, grip also where there is no friction; the gap on
+ * it (no gap and hardly any must not look alike); a tension is undefined where its direction is slack. Pressures and tensions carry the coupling's band; stretch,
  * gap and give are of the shape as it stands, and bear none.
  */
-export function wornFields({ garment, equilibrium, pull, skin, ends }: Worn): Field[] {
+export function wornFields({ garment, equilibrium, pull, skin, friction, ends }: Worn): Field[] {
   const mesh = wornMesh(garment, equilibrium);
   const areas = triangleAreas(mesh);
   const perVertex = (values: Float64Array) => spreadToVertices(mesh, values, areas);
@@ -43,7 +46,9 @@ export function wornFields({ garment, equilibrium, pull, skin, ends }: Worn): Fi
   const pressure = skinPressure(contact);
   const offSkin = Uint8Array.from(pressure, (value) => (value > 0 ? 0 : 1));
   const nowhere = new Uint8Array(pressure.length);
-  const gap = equilibrium.distance.map((distance) => Math.max(0, distance));
+  // From the skin as it has moved: pressed in here, bulging there.
+  const { offset } = equilibrium;
+  const gap = equilibrium.distance.map((distance, v) => Math.max(0, distance + offset[v]!));
   const onSkin = Uint8Array.from(gap, (value) => (value > 0 ? 0 : 1));
   const give = equilibrium.distance.map((distance) => Math.max(0, -distance));
   const stretch = (id: 'stretchAcross' | 'stretchAlong', kind: Field['kind']): Field => {
@@ -65,6 +70,13 @@ export function wornFields({ garment, equilibrium, pull, skin, ends }: Worn): Fi
     tension('tensionAlong', 'along'),
     { id: 'gap', unit: 'm', kind: 'sequential', values: gap, undefinedAt: onSkin },
     { id: 'give', unit: 'm', kind: 'sequential', values: give, undefinedAt: offSkin },
+    {
+      id: 'gripUsed',
+      unit: 'ratio',
+      kind: 'sequential',
+      values: gripUsed(contact, friction),
+      undefinedAt: friction > 0 ? offSkin : offSkin.map(() => 1),
+    },
   ];
 }
 

@@ -19,6 +19,7 @@ const VALUE_REACHES: Readonly<Record<FieldId, readonly number[]>> = {
   tensionAlong: [20, 50, 100, 250, 500],
   gap: [0.005, 0.01, 0.02, 0.05],
   give: [0.002, 0.005, 0.01, 0.02],
+  gripUsed: [1],
 };
 
 const DIFFERENCE_REACHES: Readonly<Record<FieldId, readonly number[]>> = {
@@ -30,6 +31,7 @@ const DIFFERENCE_REACHES: Readonly<Record<FieldId, readonly number[]>> = {
   tensionAlong: [10, 20, 50, 100, 200],
   gap: [0.001, 0.002, 0.005, 0.01],
   give: [0.0005, 0.001, 0.002, 0.005],
+  gripUsed: [0.1, 0.2, 0.5, 1],
 };
 
 /** This share of the values must lie inside a standard range; single vertices at a hem may lie outside. */

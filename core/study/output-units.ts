@@ -50,6 +50,7 @@ export const OUTPUT_COLUMNS: readonly OutputColumn[] = [
   banded('tensionAlong', 'NPerM', asIs),
   bandless('gap', 'Mm', mmFromMetres),
   bandless('give', 'Mm', mmFromMetres),
+  bandless('gripUsed', 'Percent', percentFromRatio),
 ];
 
 /** A column of numbers under its name. */

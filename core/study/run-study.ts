@@ -46,9 +46,10 @@ export function* runStudy(study: Study): Generator<StudyProgress, StudyResult> {
       equilibrium,
       pull,
       skin,
-      ...(ends && { ends: couplingEnds(garment, ends, equilibrium.positions) }),
+      friction: study.friction,
+      ...(ends && { ends: couplingEnds(garment, { ...ends, shown: law }, equilibrium) }),
     };
-    findings.push(...fabric.findings, ...wornFindings(settled, study.friction));
+    findings.push(...fabric.findings, ...wornFindings(settled));
     const fields = wornFields(settled);
     worn.push({ fabricId: id, equilibrium, fields, findings });
   }

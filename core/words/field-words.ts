@@ -84,6 +84,15 @@ export const FIELD_WORDS: Readonly<Record<FieldId, FieldWords>> = {
     missing: 'off the skin',
     missingHere: 'off the skin, nothing gives here',
   },
+  gripUsed: {
+    family: 'Grip',
+    member: '',
+    name: 'Grip used',
+    meaning:
+      'How much of the friction between cloth and skin is needed to hold the cloth here. At 100 % it has slid as far as friction let it, and creeps, rolls or rides up with movement.',
+    missing: 'off the skin or no friction',
+    missingHere: 'off the skin or no friction: nothing grips here',
+  },
 };
 
 /** The order of the number keys. */
@@ -96,6 +105,7 @@ export const FIELD_ORDER: readonly FieldId[] = [
   'tensionAlong',
   'gap',
   'give',
+  'gripUsed',
 ];
 
 /** What the legend and the picture are headed with. */

@@ -21,6 +21,10 @@ export const wornFindingWords: FindingWords<WornFindings> = {
     `${percent(sharePercent)} of the outer layer’s pressure falls where the inner layer stands off the skin (by ${largestGapMm.toFixed(1)} mm at most): how it pushes the inner layer in there is left out.`,
   'worn/layers-not-settled': ({ changePercent }) =>
     `The two layers had not quite shared out the skin’s give: the last round still changed the pressure by ${percent(changePercent)}.`,
+  'worn/packed': ({ sharePercent }) =>
+    `${percent(sharePercent)} of the cloth is gathered into a heap of folds: it has ridden up or rolled. Read nothing off those places.`,
+  'worn/hem-moves': ({ hem, way, shiftMm, friction }) =>
+    `The ${hem} hem creeps ${way} by ${shiftMm.toFixed(0)} mm from where it was laid: its pull along the skin is more than a friction of ${friction} holds. Laid elsewhere, pulled on another way or moved in, it will sit otherwise.`,
   'worn/frictionless': ({ shiftMm }) =>
     `Friction is 0 (0.01 is used, so that it does not creep for ever): nothing but its shape holds the garment, and it has slid by up to ${shiftMm.toFixed(0)} mm from where it was laid.`,
 };

@@ -85,7 +85,8 @@ export function bandedTube({ tube, body, held, foundation = NEAR_RIGID }: TubeCa
       equilibrium,
       pull: clothPull(garment, [law], equilibrium.positions),
       skin: body,
-      ...(laws && { ends: couplingEnds(garment, laws, equilibrium.positions) }),
+      friction: 0,
+      ...(laws && { ends: couplingEnds(garment, { ...laws, shown: law }, equilibrium) }),
     });
   const rest = search(knit);
   const again = (law: TensionLaw) => read(law, search(law, rest.positions));

@@ -87,6 +87,7 @@ const UNITS: Readonly<Record<FieldId, readonly [FieldUnit, FieldKind]>> = {
   tensionAlong: ['N/m', 'sequential'],
   gap: ['m', 'sequential'],
   give: ['m', 'sequential'],
+  gripUsed: ['ratio', 'sequential'],
 };
 
 /** Sizes of the made-up fields, SI. */
@@ -99,6 +100,7 @@ const SIZES: Readonly<Record<FieldId, number>> = {
   tensionAlong: 20,
   gap: 0.003,
   give: 0.002,
+  gripUsed: 0.6,
 };
 
 export interface PretendStudy {
