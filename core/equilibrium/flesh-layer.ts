@@ -1,5 +1,5 @@
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
-import { vertexAreas } from '../mesh/vertex-areas.ts';
+import { triangleAreas } from '../mesh/triangle-areas.ts';
 import { inFrame, setFrame, skinCurvature, type SkinCurvature } from './flesh-curvature.ts';
 import { fleshKernel, type FleshKernel } from './flesh-kernel.ts';
 import { lowerNeighbours, screenedMatrix, solveScreened, type ScreenedMatrix } from './flesh-solve.ts';
@@ -47,7 +47,7 @@ const MOST_TURN = 0.7;
  * @param poisson - Poisson's ratio of the flesh; see POISSON_RANGE.
  */
 export function fleshLayer(skin: FleshSkin, poisson: number): FleshLayer {
-  const area = vertexAreas(skin.mesh);
+  const area = thirdsOfTriangles(skin.mesh);
   const curvature = skinCurvature(skin.mesh);
   const curved = bendsOfVertices(skin, curvature, area);
   const kernels = Array.from(curved, (eta) => fleshKernel(poisson, eta));
@@ -96,6 +96,14 @@ export function spreadMovement(
     solveScreened(matrix, load, solution, tolerance);
     for (let v = 0; v < load.length; v++) into[v]! += sign * share[v]! * solution[v]!;
   }
+}
+
+function thirdsOfTriangles(mesh: TriangleMesh): Float64Array {
+  const area = new Float64Array(mesh.positions.length / 3);
+  triangleAreas(mesh).forEach((whole, t) => {
+    for (let k = 0; k < 3; k++) area[mesh.triangles[3 * t + k]!]! += whole / 3;
+  });
+  return area;
 }
 
 /** H (k1 + k2) per vertex: the mean of its triangles. */

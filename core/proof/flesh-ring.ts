@@ -7,6 +7,9 @@ import { metresFromMm, pascalsFromKPa } from '../units/units.ts';
 /** Vertices round the ring: what is pressed evenly round needs few. */
 const COLUMNS = 24;
 
+/** As many halvings as make every diagonal rise the same way. */
+const ONE_WAY = 20;
+
 /** A soft ring meshed for a check; rows at the heights z (m). */
 export interface FleshRing {
   readonly layer: FleshLayer;
@@ -38,7 +41,7 @@ export function fleshRing(
     const angle = (2 * Math.PI * (v % columns)) / columns;
     positions.set([R * Math.sin(angle), z[Math.floor(v / columns)]!, R * Math.cos(angle)], 3 * v);
   }
-  const triangles = tubeTriangles({ rowCount, columnCount: columns, halvings: 0 });
+  const triangles = tubeTriangles({ rowCount, columnCount: columns, halvings: ONE_WAY });
   const count = positions.length / 3;
   const skin = {
     mesh: { positions, triangles },
