@@ -1,0 +1,57 @@
+import type { TubeSheet } from '../garment/tube-sheet.ts';
+import type { Study, StudyChange } from './study.ts';
+
+/**
+ * A study with some of its answers tried otherwise; what the change leaves out stays. Always change the study as it was
+ * opened: a `girthScale` counts from the girths of the study given.
+ */
+export function changedStudy(study: Study, change: StudyChange): Study {
+  const { friction, flesh, branch, girthScale = 1 } = change;
+  const { from, to } = { ...study.garment, ...change };
+  return {
+    ...study,
+    ...(friction && { friction: friction.coefficient, frictionFrom: friction.from }),
+    ...(flesh && { flesh }),
+    ...(branch && { branch }),
+    garment: scaled(laidElsewhere(study.garment, from, to), girthScale),
+  };
+}
+
+/** The same garment, cut larger or smaller all round; elastics sewn to it are cut along. */
+function scaled(sheet: TubeSheet, scale: number): TubeSheet {
+  if (scale === 1) return sheet;
+  return {
+    ...sheet,
+    girths: sheet.girths.map(({ at, relaxed }) => ({ at, relaxed: relaxed * scale })),
+    ...(sheet.bands && { bands: sheet.bands.map((band) => ({ ...band, relaxed: band.relaxed * scale })) }),
+  };
+}
+
+/** The same piece of clothing with its hems elsewhere: what is measured or sewn at a height goes along in proportion. */
+function laidElsewhere(sheet: TubeSheet, from: number, to: number): TubeSheet {
+  if (from === sheet.from && to === sheet.to) return sheet;
+  const moved = (at: number): number => {
+    if (at === sheet.from) return from;
+    if (at === sheet.to) return to;
+    return from + ((at - sheet.from) * (to - from)) / (sheet.to - sheet.from);
+  };
+  return {
+    ...sheet,
+    from,
+    to,
+    girths: sheet.girths.map(({ at, relaxed }) => ({ at: moved(at), relaxed })),
+    ...(sheet.bands && {
+      bands: sheet.bands.map((band) => ({
+        ...band,
+        at: typeof band.at === 'number' ? moved(band.at) : band.at,
+      })),
+    }),
+    ...(sheet.linings && {
+      linings: sheet.linings.map((lining) => ({
+        ...lining,
+        ...(lining.from !== undefined && { from: moved(lining.from) }),
+        ...(lining.to !== undefined && { to: moved(lining.to) }),
+      })),
+    }),
+  };
+}

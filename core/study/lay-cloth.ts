@@ -1,0 +1,74 @@
+import type { Body, Box } from '../body/body.ts';
+import { foundationAt } from '../body/foundation-at.ts';
+import { prepareCloth } from '../equilibrium/prepare-cloth.ts';
+import type { ClothLevel, Garment } from '../garment/garment.ts';
+import { makeTube } from '../garment/make-tube.ts';
+import { triple } from '../mesh/triple.ts';
+import { alike } from './alike.ts';
+import type { LaidCloth, SkinAround, StandingStudy } from './standing-study.ts';
+import type { Study } from './study.ts';
+
+/**
+ * Lays the garment on the body. Of what stands from an earlier run on the same body it takes over all that would come
+ * out the same: the skin as contact sees it, where the garment still lies within its box; what lies under the cloth,
+ * where the cloth lies as before; the layout of the search, where the mesh hangs together as before.
+ *
+ * @throws {Fault} `garment/...` where the sheet and the body do not go together.
+ */
+export function layCloth({ garment: sheet, edge }: Study, body: Body, before?: StandingStudy): LaidCloth {
+  const kept = before?.body === body ? before : undefined;
+  if (kept && edge === kept.study.edge && alike(sheet, kept.study.garment)) return kept.cloth;
+  let around = kept?.cloth.around;
+  const contactField = (box: Box) => (around = skinAround(box, body, around)).skin;
+  const { garment, skin } = makeTube(sheet, { ...body, contactField }, edge);
+  return {
+    garment,
+    skin,
+    around: around ?? { box: { low: [0, 0, 0], high: [0, 0, 0] }, skin },
+    foundation:
+      kept && isLaidAlike(garment, kept.cloth.garment)
+        ? kept.cloth.foundation
+        : foundationUnder(body, garment.levels),
+    prepared:
+      kept && isKnitAlike(garment, kept.cloth.garment) ? kept.cloth.prepared : prepareCloth(garment.levels),
+  };
+}
+
+/** Boxes end on multiples of this, m: the nodes of a form's field then lie alike wherever its box ends. */
+const BOX_STEP = 0.03;
+/** A field reaches 60 mm beyond its box; cloth that hangs over by this leaves the other half to be pulled about in, m. */
+const OVERHANG = 0.03;
+
+function skinAround(box: Box, body: Body, kept: SkinAround | undefined): SkinAround {
+  const holds = (k: 0 | 1 | 2): boolean =>
+    box.low[k] >= kept!.box.low[k] - OVERHANG && box.high[k] <= kept!.box.high[k] + OVERHANG;
+  if (kept && holds(0) && holds(1) && holds(2)) return kept;
+  const roomy = {
+    low: triple((k) => BOX_STEP * Math.floor(box.low[k]! / BOX_STEP)),
+    high: triple((k) => BOX_STEP * Math.ceil(box.high[k]! / BOX_STEP)),
+  };
+  return { box: roomy, skin: body.contactField(roomy) };
+}
+
+/** All levels at one asking: looking up places on the skin is quick, making it ready to be looked up is not. */
+function foundationUnder(body: Body, levels: readonly ClothLevel[]): Float64Array[] {
+  const points = new Float64Array(levels.reduce((sum, { mesh }) => sum + mesh.positions.length, 0));
+  let from = 0;
+  for (const { mesh } of levels) {
+    points.set(mesh.positions, from);
+    from += mesh.positions.length;
+  }
+  const all = foundationAt(body, points);
+  from = 0;
+  return levels.map(({ mesh }) => all.slice(from, (from += mesh.positions.length / 3)));
+}
+
+/** Whether two tubes have the same triangles: both grids and all they are halved from follow from these numbers. */
+export const isKnitAlike = (one: Garment, other: Garment): boolean =>
+  one.levels.length === other.levels.length &&
+  one.columnCount === other.columnCount &&
+  one.rings.length === other.rings.length;
+
+const isLaidAlike = (one: Garment, other: Garment): boolean =>
+  isKnitAlike(one, other) &&
+  one.levels.at(-1)!.mesh.positions.every((x, i) => x === other.levels.at(-1)!.mesh.positions[i]);

@@ -1,0 +1,39 @@
+import type { Body, Box } from '../body/body.ts';
+import type { DistanceField } from '../body/distance-field.ts';
+import type { Equilibrium } from '../equilibrium/equilibrium.ts';
+import type { PreparedCloth } from '../equilibrium/prepare-cloth.ts';
+import type { Garment } from '../garment/garment.ts';
+import type { Study, StudyResult } from './study.ts';
+
+/** The skin as contact sees it, and where it was asked for. */
+export interface SkinAround {
+  readonly box: Box;
+  readonly skin: DistanceField;
+}
+
+/** A garment laid on its body, ready to be settled in any fabric. */
+export interface LaidCloth {
+  readonly garment: Garment;
+  readonly skin: DistanceField;
+  readonly around: SkinAround;
+  /** Stiffness under each vertex of each level, Pa/m. */
+  readonly foundation: readonly Float64Array[];
+  readonly prepared: PreparedCloth;
+}
+
+/**
+ * All that a run leaves standing, so that the next one need not make it again. It is never changed by a later run: one
+ * that is stopped or fails loses nothing. Holds functions, so it cannot cross to another thread.
+ */
+export interface StandingStudy {
+  readonly study: Study;
+  readonly body: Body;
+  readonly cloth: LaidCloth;
+  /** Where each fabric came to rest, by its id. */
+  readonly rests: ReadonlyMap<string, Equilibrium>;
+}
+
+/** A result with what stands behind it. */
+export interface StudyRun extends StudyResult {
+  readonly standing: StandingStudy;
+}
