@@ -6,11 +6,9 @@ export interface HingePatches {
   /** Three corners of each triangle, then the far corners of the neighbours across its sides; 6*T, some missing. */
   readonly vertices: Uint32Array;
   /**
-   * Weights of the patch's vertices in its kinks, row by row: by how much the slope across the side is larger in the
-   * neighbour than in the triangle, for whatever is given per vertex; 18*T, 1/m. Zeros where there is no neighbour.
+   * The kinks on the surfaces u^2/2, v^2/2 and uv (u along the warp, v along the weft), row by row; 9*T, m. On a free side those
+   * that it would have if the triangle were mirrored there.
    */
-  readonly kinks: Float64Array;
-  /** The kinks on the surfaces u^2/2, v^2/2 and uv (u along the warp, v along the weft), row by row; 9*T, m. */
   readonly ofCurvature: Float64Array;
 }
 
@@ -29,8 +27,9 @@ interface FlatRoom {
  * The hinges round every triangle, laid flat by unstretched lengths: each neighbour is folded down into the triangle's
  * own plane, so that patches need not fit together over the garment and may cross a seam.
  *
- * On a linear element the slope across a side of length l is the rise from its apex (height h, foot at share s along the
- * side) to the side: kink = f(apex')/h' + f(apex)/h - ((1-s) f(a) + s f(b))/h - ((1-s') f(a) + s' f(b))/h'.
+ * The kink at a side is by how much the slope across it is larger in the neighbour than in the triangle; on linear
+ * elements the rise from the apex (height h, foot at share s along the side) to the side and on to the apex beyond:
+ * kink = f(apex')/h' + f(apex)/h - ((1-s) f(a) + s f(b))/h - ((1-s') f(a) + s' f(b))/h'.
  *
  * @see Grinspun, Gingold, Reisman & Zorin, Computing discrete shape operators on general meshes, Eurographics 2006
  *   (a triangle's curvature from the kinks at its three sides).
@@ -41,7 +40,6 @@ export function hingePatches(level: Pick<ClothLevel, 'mesh' | 'restInverse'>): H
   const across = oppositeTriangles(meshEdges(level.mesh));
   const patches: HingePatches = {
     vertices: new Uint32Array(6 * triangleCount).fill(NO_VERTEX),
-    kinks: new Float64Array(18 * triangleCount),
     ofCurvature: new Float64Array(9 * triangleCount),
   };
   const room: FlatRoom = { places: new Float64Array(12), neighbour: new Float64Array(6) };
@@ -49,8 +47,7 @@ export function hingePatches(level: Pick<ClothLevel, 'mesh' | 'restInverse'>): H
     for (let k = 0; k < 3; k++) patches.vertices[6 * t + k] = triangles[3 * t + k]!;
     layFlat(level.restInverse, t, room.places);
     for (let k = 0; k < 3; k++) {
-      const other = across[3 * t + k]!;
-      if (other !== NO_TRIANGLE) addHinge(level, { t, k, other }, room, patches);
+      addHinge(level, { t, k, other: across[3 * t + k]! }, room, patches);
     }
   }
   return patches;
@@ -69,27 +66,84 @@ export function patchRows({ vertices }: HingePatches): Rows {
 }
 
 function addHinge(
-  { mesh: { triangles }, restInverse }: Pick<ClothLevel, 'mesh' | 'restInverse'>,
-  { t, k, other }: { t: number; k: number; other: number },
+  level: Pick<ClothLevel, 'mesh' | 'restInverse'>,
+  { t, k, other }: Side,
   { places, neighbour }: FlatRoom,
-  { vertices, kinks, ofCurvature }: HingePatches,
+  { vertices, ofCurvature }: HingePatches,
 ): void {
   const b = (k + 1) % 3;
   const c = (k + 2) % 3;
+  const corner = 3 + k;
   const x = places[2 * k]!;
   const y = places[2 * k + 1]!;
   const alongX = places[2 * b]! - x;
   const alongY = places[2 * b + 1]! - y;
-  const squared = alongX * alongX + alongY * alongY;
-  const share = ((places[2 * c]! - x) * alongX + (places[2 * c + 1]! - y) * alongY) / squared;
-  const area = (places[2 * c + 1]! - y) * alongX - (places[2 * c]! - x) * alongY;
-  const length = Math.sqrt(squared);
-  const height = Math.abs(area) / length;
+  const near = overSide(places, k, b, c);
+  // A free side gets a mirror image for a neighbour: what its kink would be if there were cloth.
+  const far =
+    other === NO_TRIANGLE ? { ...near, vertex: NO_VERTEX } : farCorner(level, { t, k, other }, neighbour);
 
-  // The neighbour in its own plane: where over the common side its far corner lies.
+  // Folded down on the other side of the edge than the apex.
+  const away = ((near.left ? -1 : 1) * far.height) / Math.hypot(alongX, alongY);
+  places[2 * corner] = x + far.share * alongX - away * alongY;
+  places[2 * corner + 1] = y + far.share * alongY + away * alongX;
+
+  const weighed = [
+    [k, -(1 - near.share) / near.height - (1 - far.share) / far.height],
+    [b, -near.share / near.height - far.share / far.height],
+    [c, 1 / near.height],
+    [corner, 1 / far.height],
+  ] as const;
+  for (const [i, weight] of weighed) {
+    const u = places[2 * i]!;
+    const v = places[2 * i + 1]!;
+    ofCurvature[9 * t + 3 * k]! += (weight * u * u) / 2;
+    ofCurvature[9 * t + 3 * k + 1]! += (weight * v * v) / 2;
+    ofCurvature[9 * t + 3 * k + 2]! += weight * u * v;
+  }
+  vertices[6 * t + corner] = far.vertex;
+}
+
+/** Side k of triangle t and the triangle beyond it. */
+interface Side {
+  readonly t: number;
+  readonly k: number;
+  readonly other: number;
+}
+
+/** Where over a side a corner lies: share along it, height above it, and whether to its left. */
+interface OverSide {
+  readonly share: number;
+  readonly height: number;
+  readonly left: boolean;
+}
+
+/** Points of the list by number. */
+function overSide(places: Float64Array, from: number, to: number, corner: number): OverSide {
+  const x = places[2 * from]!;
+  const y = places[2 * from + 1]!;
+  const sideX = places[2 * to]! - x;
+  const sideY = places[2 * to + 1]! - y;
+  const cornerX = places[2 * corner]! - x;
+  const cornerY = places[2 * corner + 1]! - y;
+  const squared = sideX * sideX + sideY * sideY;
+  const area = cornerY * sideX - cornerX * sideY;
+  return {
+    share: (cornerX * sideX + cornerY * sideY) / squared,
+    height: Math.abs(area) / Math.sqrt(squared),
+    left: area > 0,
+  };
+}
+
+/** The neighbour laid flat in its own plane: where over the common side its far corner lies. */
+function farCorner(
+  { mesh: { triangles }, restInverse }: Pick<ClothLevel, 'mesh' | 'restInverse'>,
+  { t, k, other }: Side,
+  neighbour: Float64Array,
+): OverSide & { readonly vertex: number } {
   layFlat(restInverse, other, neighbour);
   const first = triangles[3 * t + k]!;
-  const second = triangles[3 * t + b]!;
+  const second = triangles[3 * t + ((k + 1) % 3)]!;
   let from = 0;
   let to = 0;
   let far = 0;
@@ -99,34 +153,7 @@ function addHinge(
     else if (vertex === second) to = m;
     else far = m;
   }
-  const sideX = neighbour[2 * to]! - neighbour[2 * from]!;
-  const sideY = neighbour[2 * to + 1]! - neighbour[2 * from + 1]!;
-  const farX = neighbour[2 * far]! - neighbour[2 * from]!;
-  const farY = neighbour[2 * far + 1]! - neighbour[2 * from + 1]!;
-  const side = sideX * sideX + sideY * sideY;
-  const farShare = (farX * sideX + farY * sideY) / side;
-  const farHeight = Math.abs(farY * sideX - farX * sideY) / Math.sqrt(side);
-
-  // Folded down on the other side of the edge than the apex.
-  const away = ((area > 0 ? -1 : 1) * farHeight) / length;
-  const corner = 3 + k;
-  places[2 * corner] = x + farShare * alongX - away * alongY;
-  places[2 * corner + 1] = y + farShare * alongY + away * alongX;
-  vertices[6 * t + corner] = triangles[3 * other + far]!;
-
-  const row = 18 * t + 6 * k;
-  kinks[row + k] = -(1 - share) / height - (1 - farShare) / farHeight;
-  kinks[row + b] = -share / height - farShare / farHeight;
-  kinks[row + c] = 1 / height;
-  kinks[row + corner] = 1 / farHeight;
-  for (const i of [k, b, c, corner]) {
-    const weight = kinks[row + i]!;
-    const u = places[2 * i]!;
-    const v = places[2 * i + 1]!;
-    ofCurvature[9 * t + 3 * k]! += (weight * u * u) / 2;
-    ofCurvature[9 * t + 3 * k + 1]! += (weight * v * v) / 2;
-    ofCurvature[9 * t + 3 * k + 2]! += weight * u * v;
-  }
+  return { ...overSide(neighbour, from, to, far), vertex: triangles[3 * other + far]! };
 }
 
 /** Unstretched corners in (warp, weft): the columns of Dm = restInverse^-1, the first corner at the origin. */
