@@ -6,6 +6,8 @@ export interface SkinPatch {
   readonly mesh: TriangleMesh;
   /** Vertex of the whole skin that each vertex of the patch is. */
   readonly bodyVertex: Uint32Array;
+  /** Triangle of the whole skin that each triangle of the patch is. */
+  readonly bodyTriangle: Uint32Array;
   /** Triangle of the patch that each triangle of the whole skin is, NO_TRIANGLE where it is none. */
   readonly triangleOf: Uint32Array;
 }
@@ -19,25 +21,59 @@ export interface SkinPatch {
  */
 export function skinPatch(skin: TriangleMesh, seeds: Uint32Array, reach: Float64Array): SkinPatch {
   const away = edgeDistances(skin, seeds, reach);
-  const { triangles, positions } = skin;
-  const triangleOf = new Uint32Array(triangles.length / 3).fill(NO_TRIANGLE);
-  const patchVertex = new Int32Array(reach.length).fill(-1);
-  const bodyVertex: number[] = [];
-  const corners: number[] = [];
-  const seeded = new Uint8Array(triangleOf.length);
+  const seeded = new Uint8Array(skin.triangles.length / 3);
   for (const t of seeds) seeded[t] = 1;
+  const isNear = Uint8Array.from(reach, (own, v) => (away[v]! <= own ? 1 : 0));
+  return partOf(skin, isNear, (t) => seeded[t] === 1);
+}
+
+/** The skin whose corners lie within a box grown by some way, m. */
+export function skinNear(skin: TriangleMesh, points: Float64Array, way: number): SkinPatch {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < points.length; i++) {
+    low[i % 3] = Math.min(low[i % 3]!, points[i]! - way);
+    high[i % 3] = Math.max(high[i % 3]!, points[i]! + way);
+  }
+  const isNear = new Uint8Array(skin.positions.length / 3);
+  for (let v = 0; v < isNear.length; v++) {
+    const inside = (k: number) =>
+      skin.positions[3 * v + k]! >= low[k]! && skin.positions[3 * v + k]! <= high[k]!;
+    isNear[v] = inside(0) && inside(1) && inside(2) ? 1 : 0;
+  }
+  return partOf(skin, isNear);
+}
+
+/** The triangles with three near corners, and those that are chosen otherwise. */
+function partOf(
+  { positions, triangles }: TriangleMesh,
+  isNear: Uint8Array,
+  isChosen: (t: number) => boolean = () => false,
+): SkinPatch {
+  const triangleOf = new Uint32Array(triangles.length / 3).fill(NO_TRIANGLE);
+  const patchVertex = new Int32Array(positions.length / 3).fill(-1);
+  const bodyVertex: number[] = [];
+  const bodyTriangle: number[] = [];
+  const corners: number[] = [];
   for (let t = 0; t < triangleOf.length; t++) {
-    const own = triangles.subarray(3 * t, 3 * t + 3);
-    if (!seeded[t] && !own.every((v) => away[v]! <= reach[v]!)) continue;
-    triangleOf[t] = corners.length / 3;
-    for (const v of own) {
+    const nearCorners =
+      isNear[triangles[3 * t]!]! + isNear[triangles[3 * t + 1]!]! + isNear[triangles[3 * t + 2]!]!;
+    if (nearCorners < 3 && !isChosen(t)) continue;
+    triangleOf[t] = bodyTriangle.push(t) - 1;
+    for (let corner = 3 * t; corner < 3 * t + 3; corner++) {
+      const v = triangles[corner]!;
       if (patchVertex[v]! < 0) patchVertex[v] = bodyVertex.push(v) - 1;
       corners.push(patchVertex[v]!);
     }
   }
   const mesh = { positions: new Float64Array(3 * bodyVertex.length), triangles: Uint32Array.from(corners) };
   bodyVertex.forEach((v, own) => mesh.positions.set(positions.subarray(3 * v, 3 * v + 3), 3 * own));
-  return { mesh, bodyVertex: Uint32Array.from(bodyVertex), triangleOf };
+  return {
+    mesh,
+    bodyVertex: Uint32Array.from(bodyVertex),
+    bodyTriangle: Uint32Array.from(bodyTriangle),
+    triangleOf,
+  };
 }
 
 /** Shortest way along edges from the seeds, m; exact wherever it is within the largest reach, Infinity far beyond. */

@@ -1,4 +1,4 @@
-import { skinPatch, type SkinPatch } from '../body/skin-patch.ts';
+import { skinNear, skinPatch, type SkinPatch } from '../body/skin-patch.ts';
 import { meshEdges, meanEdgeLength, NO_TRIANGLE, oppositeTriangles } from '../mesh/mesh-edges.ts';
 import { nearestPointOf } from '../mesh/nearest-point.ts';
 import { triangleAreas } from '../mesh/triangle-areas.ts';
@@ -23,6 +23,8 @@ const POINTS_PER_EDGE = 2;
 const MOST_SPLIT = 5;
 /** Steps of a walk over the skin; a walk that does not end stays where it is. */
 const MOST_STEPS = 40;
+/** Cloth hangs at most this far off the skin that it is linked to, m: a bridge over the hollow of a back. */
+const NEAREST_SKIN = 0.1;
 
 /**
  * Links cloth to the skin under it. The pressure of each cloth triangle is laid on the skin point by point, so that
@@ -32,13 +34,14 @@ const MOST_STEPS = 40;
  */
 export function linkFlesh(skin: TriangleMesh, cloth: TriangleMesh, reach: Float64Array): FleshLink {
   const vertexCount = cloth.positions.length / 3;
-  const nearest = nearestPointOf(skin);
+  const near = skinNear(skin, cloth.positions, NEAREST_SKIN);
+  const nearest = nearestPointOf(near.mesh);
   const found = new Float64Array(4);
   const weights = new Float64Array(3 * vertexCount);
   const seeds = new Uint32Array(vertexCount);
   for (let v = 0; v < vertexCount; v++) {
     const [x, y, z] = cloth.positions.subarray(3 * v, 3 * v + 3);
-    seeds[v] = nearest(x!, y!, z!, found);
+    seeds[v] = near.bodyTriangle[nearest(x!, y!, z!, found)]!;
     weights.set(found.subarray(0, 3), 3 * v);
   }
   const patch = skinPatch(skin, seeds, reach);
@@ -152,7 +155,7 @@ function planeWeights(
   const determinant = uu * vv - uv * uv;
   into[1] = (vv * up - uv * vp) / determinant;
   into[2] = (uu * vp - uv * up) / determinant;
-  into[0] = 1 - into[1]! - into[2]!;
+  into[0] = 1 - into[1] - into[2];
 }
 
 function clampWeights(weights: Float64Array): void {

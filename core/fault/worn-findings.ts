@@ -17,4 +17,8 @@ export interface WornFindings {
   /** A hem has crept from where it was laid. */
   'worn/hem-moves': { hem: 'lower' | 'upper'; way: 'up' | 'down'; shiftMm: number; friction: number };
   'worn/frictionless': { shiftMm: number };
+  /** The layer of flesh holds within 15 % no further than w/H 0.15 or p/E 0.4. */
+  'worn/flesh-out-of-range': { depthPercent: number; pressurePercent: number };
+  /** Beyond w/H 0.35 it is no statement at all. */
+  'worn/flesh-too-deep': { depthPercent: number; mostPercent: number };
 }

@@ -27,4 +27,8 @@ export const wornFindingWords: FindingWords<WornFindings> = {
     `The ${hem} hem creeps ${way} by ${shiftMm.toFixed(0)} mm from where it was laid: its pull along the skin is more than a friction of ${friction} holds. Laid elsewhere, pulled on another way or moved in, it will sit otherwise.`,
   'worn/frictionless': ({ shiftMm }) =>
     `Friction is 0 (0.01 is used, so that it does not creep for ever): nothing but its shape holds the garment, and it has slid by up to ${shiftMm.toFixed(0)} mm from where it was laid.`,
+  'worn/flesh-out-of-range': ({ depthPercent, pressurePercent }) =>
+    `The flesh is pressed in by up to ${percent(depthPercent)} of its thickness, under ${percent(pressurePercent)} of its modulus: beyond 15 % and 40 % the figures of give and bulge are upper bounds, since real flesh stiffens more.`,
+  'worn/flesh-too-deep': ({ depthPercent, mostPercent }) =>
+    `The flesh would be pressed in by ${percent(depthPercent)} of its thickness; beyond ${percent(mostPercent)} give and bulge are not to be trusted. Check tissue depth and modulus, or take a looser garment.`,
 };
