@@ -1,10 +1,17 @@
 import type { ClothLevel } from '../garment/garment.ts';
-import { blockAt, patternOf, zeroMatrix, type BlockMatrix, type BlockPattern } from './block-matrix.ts';
+import {
+  blockAt,
+  patternOf,
+  patternOfRows,
+  zeroMatrix,
+  type BlockMatrix,
+  type BlockPattern,
+} from './block-matrix.ts';
 import { backwardSweep, forwardSweep, invertDiagonal } from './block-gauss-seidel.ts';
 import { envelopeOf, factorise, solveFactor, type EnvelopeFactor } from './envelope-cholesky.ts';
 import { hingePatches, patchRows } from './hinge-patches.ts';
 import { patternOfPatches } from './patch-pattern.ts';
-import { prolong, restrict } from './prolongation.ts';
+import { prolong, restrict, type Parents } from './prolongation.ts';
 
 /** Beyond this many vertices the coarsest level is swept, not factorised: a direct solution would cost more. */
 const MOST_FACTORISED = 800;
@@ -14,10 +21,10 @@ export interface MultigridLevel {
   readonly matrix: BlockMatrix;
   /** 9*V. */
   readonly inverseDiagonal: Float64Array;
-  /** As in the cloth level. */
-  readonly parents: Uint32Array;
-  /** The four coarse blocks that a quarter of each block goes to; 4*B. Empty on the coarsest level. */
-  readonly quarters: Uint32Array;
+  /** As in the cloth level; empty on the coarsest. */
+  readonly follow: Parents;
+  /** Where each block goes on the next coarser level. */
+  readonly carry: BlockCarry;
   /** Room, 3*V each. */
   readonly force: Float64Array;
   readonly shift: Float64Array;
@@ -25,7 +32,17 @@ export interface MultigridLevel {
   readonly carried: Float64Array;
 }
 
-/** Nested levels, coarsest first, and the factor of the coarsest. */
+/** The coarse blocks that the blocks of a fine matrix go to, and their shares. */
+interface BlockCarry {
+  /** First entry of each block; B+1. Null where each has four entries, a quarter to each. */
+  readonly start: Uint32Array | null;
+  /** Coarse blocks. */
+  readonly to: Uint32Array;
+  /** Share that goes there; null for a quarter. */
+  readonly share: Float64Array | null;
+}
+
+/** Levels, coarsest first, and the factor of the coarsest. */
 export interface Multigrid {
   readonly levels: readonly MultigridLevel[];
   /** Null where the coarsest level is too large for it. */
@@ -43,32 +60,79 @@ export function createMultigrid(
   levels: readonly ClothLevel[],
   { hinges = false }: MatrixReach = {},
 ): Multigrid {
-  let coarser: BlockPattern | null = null;
-  const made: MultigridLevel[] = [];
-  for (const level of levels) {
-    const { mesh, parents } = level;
-    const size = mesh.positions.length;
-    const pattern = hinges
-      ? patternOfPatches(patchRows(hingePatches(level)), size / 3)
-      : patternOf(mesh.triangles, size / 3);
-    made.push({
-      matrix: zeroMatrix(pattern),
+  const patterns = patternsOf(levels, hinges);
+  const made = levels.map((level, l): MultigridLevel => {
+    const size = level.mesh.positions.length;
+    return {
+      matrix: zeroMatrix(patterns[l]!),
       inverseDiagonal: new Float64Array(3 * size),
-      parents,
-      quarters: coarser ? quarterBlocks(pattern, parents, coarser) : new Uint32Array(0),
+      follow: level,
+      carry: l > 0 ? blockCarry(patterns[l]!, level, patterns[l - 1]!) : NO_CARRY,
       force: new Float64Array(size),
       shift: new Float64Array(size),
       left: new Float64Array(size),
       carried: new Float64Array(size),
-    });
-    coarser = pattern;
-  }
+    };
+  });
   const coarsest = made[0]!.matrix.pattern;
   const factor = coarsest.diagonal.length <= MOST_FACTORISED ? envelopeOf(coarsest) : null;
   return { levels: made, factor };
 }
 
-/** Both ends of a fine block have two parents each: a quarter of the block goes to each pair. */
+const NO_CARRY: BlockCarry = { start: null, to: new Uint32Array(0), share: null };
+
+/**
+ * Which blocks each level's matrix has. Where levels nest, a coarse mesh's own are all that the product P' A P makes; where
+ * they do not, the product may join vertices that are no neighbours, so its own blocks are added.
+ */
+function patternsOf(levels: readonly ClothLevel[], hinges: boolean): BlockPattern[] {
+  const patterns: BlockPattern[] = [];
+  for (let l = levels.length - 1; l >= 0; l--) {
+    const level = levels[l]!;
+    const vertexCount = level.mesh.positions.length / 3;
+    const finer = levels[l + 1];
+    const own = hinges
+      ? patternOfPatches(patchRows(hingePatches(level)), vertexCount)
+      : patternOf(level.mesh.triangles, vertexCount);
+    patterns.unshift(finer?.parentWeights ? patternOfProduct(patterns[0]!, finer, own) : own);
+  }
+  return patterns;
+}
+
+/** The blocks of P' A P and of the coarse mesh itself. */
+function patternOfProduct(
+  fine: BlockPattern,
+  { parents, parentWeights }: Parents,
+  own: BlockPattern,
+): BlockPattern {
+  const columns: Set<number>[] = Array.from(
+    own.diagonal,
+    (_, row) => new Set(own.columns.subarray(own.rowStart[row], own.rowStart[row + 1])),
+  );
+  for (let row = 0; row < fine.diagonal.length; row++) {
+    for (let b = fine.rowStart[row]!; b < fine.rowStart[row + 1]!; b++) {
+      const column = fine.columns[b]!;
+      for (let m = 3 * row; m < 3 * row + 3; m++) {
+        if (parentWeights![m] === 0) continue;
+        const into = columns[parents[m]!]!;
+        for (let n = 3 * column; n < 3 * column + 3; n++) if (parentWeights![n] !== 0) into.add(parents[n]!);
+      }
+    }
+  }
+  return patternOfRows(columns.map((row) => Uint32Array.from(row).sort()));
+}
+
+/** Both ends of a fine block have two parents each: a quarter of the block goes to each pair; or three with weights. */
+function blockCarry(
+  fine: BlockPattern,
+  { parents, parentWeights }: Parents,
+  coarse: BlockPattern,
+): BlockCarry {
+  return parentWeights
+    ? weightedCarry(fine, { parents, parentWeights }, coarse)
+    : { start: null, to: quarterBlocks(fine, parents, coarse), share: null };
+}
+
 function quarterBlocks(fine: BlockPattern, parents: Uint32Array, coarse: BlockPattern): Uint32Array {
   const quarters = new Uint32Array(4 * fine.columns.length);
   for (let row = 0; row < fine.diagonal.length; row++) {
@@ -82,6 +146,31 @@ function quarterBlocks(fine: BlockPattern, parents: Uint32Array, coarse: BlockPa
     }
   }
   return quarters;
+}
+
+function weightedCarry(
+  fine: BlockPattern,
+  { parents, parentWeights }: Required<Parents>,
+  coarse: BlockPattern,
+): BlockCarry {
+  const start = new Uint32Array(fine.columns.length + 1);
+  const to: number[] = [];
+  const share: number[] = [];
+  for (let row = 0; row < fine.diagonal.length; row++) {
+    for (let b = fine.rowStart[row]!; b < fine.rowStart[row + 1]!; b++) {
+      for (let m = 3 * row; m < 3 * row + 3; m++) {
+        const weight = parentWeights[m]!;
+        if (weight === 0) continue;
+        for (let n = 3 * fine.columns[b]!; n < 3 * fine.columns[b]! + 3; n++) {
+          if (parentWeights[n] === 0) continue;
+          to.push(blockAt(coarse, parents[m]!, parents[n]!));
+          share.push(weight * parentWeights[n]!);
+        }
+      }
+      start[b + 1] = to.length;
+    }
+  }
+  return { start, to: Uint32Array.from(to), share: Float64Array.from(share) };
 }
 
 /**
@@ -99,10 +188,29 @@ export function updateMultigrid({ levels, factor }: Multigrid, top: number): boo
   return invertDiagonal(coarsest.matrix, coarsest.inverseDiagonal);
 }
 
-/** P' A P, a quarter of every block at a time. */
-function coarsen({ matrix, quarters }: MultigridLevel, into: Float64Array): void {
-  const { values } = matrix;
+/** P' A P, block by block. */
+function coarsen({ matrix: { values }, carry }: MultigridLevel, into: Float64Array): void {
   into.fill(0);
+  if (carry.start && carry.share) coarsenWeighted(values, carry.start, carry.share, { to: carry.to, into });
+  else coarsenQuarters(values, carry.to, into);
+}
+
+function coarsenWeighted(
+  values: Float64Array,
+  start: Uint32Array,
+  share: Float64Array,
+  { to, into }: { readonly to: Uint32Array; readonly into: Float64Array },
+): void {
+  for (let b = 0; 9 * b < values.length; b++) {
+    for (let e = start[b]!; e < start[b + 1]!; e++) {
+      const c = 9 * to[e]!;
+      const part = share[e]!;
+      for (let i = 0; i < 9; i++) into[c + i]! += part * values[9 * b + i]!;
+    }
+  }
+}
+
+function coarsenQuarters(values: Float64Array, quarters: Uint32Array, into: Float64Array): void {
   for (let b = 0; 9 * b < values.length; b++) {
     const a = 9 * b;
     const v0 = 0.25 * values[a]!;
@@ -143,10 +251,10 @@ export function vCycle(
   into: Float64Array,
 ): void {
   for (let l = top; l > 0; l--) {
-    const { matrix, inverseDiagonal, parents, force, shift, left } = levels[l]!;
+    const { matrix, inverseDiagonal, follow, force, shift, left } = levels[l]!;
     const given = l === top ? b : force;
     forwardSweep(matrix, inverseDiagonal, given, { into: l === top ? into : shift, residual: left });
-    restrict(parents, left, levels[l - 1]!.force);
+    restrict(follow, left, levels[l - 1]!.force);
   }
   const coarsest = levels[0]!;
   const given = top === 0 ? b : coarsest.force;
@@ -157,9 +265,9 @@ export function vCycle(
     backwardSweep(coarsest.matrix, coarsest.inverseDiagonal, given, found);
   }
   for (let l = 1; l <= top; l++) {
-    const { matrix, inverseDiagonal, parents, force, shift, carried } = levels[l]!;
+    const { matrix, inverseDiagonal, follow, force, shift, carried } = levels[l]!;
     const own = l === top ? into : shift;
-    prolong(parents, levels[l - 1]!.shift, carried);
+    prolong(follow, levels[l - 1]!.shift, carried);
     for (let i = 0; i < own.length; i++) own[i]! += carried[i]!;
     backwardSweep(matrix, inverseDiagonal, l === top ? b : force, own);
   }

@@ -47,7 +47,7 @@ export function* settle(problem: EquilibriumProblem): Generator<SettleProgress, 
       yield { level: l, levelCount: levels.length, iteration: iteration++, residual };
     }
     if (l === last) return rest(system, tolerance, counts);
-    pressure = prolongScalar(levels[l + 1]!.parents, pressureOf(system));
+    pressure = prolongScalar(levels[l + 1]!, pressureOf(system));
     positions = prolongPositions(problem, l, positions);
   }
 }
@@ -134,7 +134,7 @@ function prolongPositions(problem: EquilibriumProblem, l: number, settled: Float
   const held = problem.held?.[l + 1];
   const shift = settled.map((x, i) => x - coarse[i]!);
   const positions = new Float64Array(fine.mesh.positions.length);
-  prolong(fine.parents, shift, positions);
+  prolong(fine, shift, positions);
   for (let i = 0; i < positions.length; i++) {
     positions[i] = fine.mesh.positions[i]! + (held?.[i] ? 0 : positions[i]!);
   }

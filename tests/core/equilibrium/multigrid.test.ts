@@ -90,17 +90,17 @@ describe('multigrid', () => {
   it('carries the matrix down as P transposed A P', () => {
     const { multigrid, top, matrix, problem } = pressedTube(2);
     const coarse = multigrid.levels[top - 1]!.matrix;
-    const { parents } = problem.levels[top]!;
+    const follow = problem.levels[top]!;
     const size = 3 * coarse.pattern.diagonal.length;
     const x = noise(size, 7);
     const direct = new Float64Array(size);
     multiply(coarse, x, direct);
     const fine = new Float64Array(3 * matrix.pattern.diagonal.length);
-    prolong(parents, x, fine);
+    prolong(follow, x, fine);
     const pulled = new Float64Array(fine.length);
     multiply(matrix, fine, pulled);
     const back = new Float64Array(size);
-    restrict(parents, pulled, back);
+    restrict(follow, pulled, back);
     const largest = Math.max(...back.map(Math.abs));
     direct.forEach((value, i) => expect(Math.abs(value - back[i]!) / largest).toBeLessThan(1e-12));
   });
