@@ -21,6 +21,9 @@ interface FlatRoom {
   readonly places: Float64Array;
   /** The neighbour's corners in its own (warp, weft); 6. */
   readonly neighbour: Float64Array;
+  /** Where over the side the apex and the far corner lie: share along it, height; 2 each. */
+  readonly near: Float64Array;
+  readonly far: Float64Array;
 }
 
 /**
@@ -42,7 +45,12 @@ export function hingePatches(level: Pick<ClothLevel, 'mesh' | 'restInverse'>): H
     vertices: new Uint32Array(6 * triangleCount).fill(NO_VERTEX),
     ofCurvature: new Float64Array(9 * triangleCount),
   };
-  const room: FlatRoom = { places: new Float64Array(12), neighbour: new Float64Array(6) };
+  const room: FlatRoom = {
+    places: new Float64Array(12),
+    neighbour: new Float64Array(6),
+    near: new Float64Array(2),
+    far: new Float64Array(2),
+  };
   for (let t = 0; t < triangleCount; t++) {
     for (let k = 0; k < 3; k++) patches.vertices[6 * t + k] = triangles[3 * t + k]!;
     layFlat(level.restInverse, t, room.places);
@@ -68,40 +76,43 @@ export function patchRows({ vertices }: HingePatches): Rows {
 function addHinge(
   level: Pick<ClothLevel, 'mesh' | 'restInverse'>,
   { t, k, other }: Side,
-  { places, neighbour }: FlatRoom,
+  room: FlatRoom,
   { vertices, ofCurvature }: HingePatches,
 ): void {
+  const { places, near, far } = room;
   const b = (k + 1) % 3;
-  const c = (k + 2) % 3;
   const corner = 3 + k;
   const x = places[2 * k]!;
   const y = places[2 * k + 1]!;
   const alongX = places[2 * b]! - x;
   const alongY = places[2 * b + 1]! - y;
-  const near = overSide(places, k, b, c);
+  setOverSide(places, k, b, near);
   // A free side gets a mirror image for a neighbour: what its kink would be if there were cloth.
-  const far =
-    other === NO_TRIANGLE ? { ...near, vertex: NO_VERTEX } : farCorner(level, { t, k, other }, neighbour);
+  if (other === NO_TRIANGLE) far.set(near);
+  else vertices[6 * t + corner] = farCorner(level, { t, k, other }, room);
+  const height = Math.abs(near[1]!);
+  const farHeight = Math.abs(far[1]!);
 
   // Folded down on the other side of the edge than the apex.
-  const away = ((near.left ? -1 : 1) * far.height) / Math.hypot(alongX, alongY);
-  places[2 * corner] = x + far.share * alongX - away * alongY;
-  places[2 * corner + 1] = y + far.share * alongY + away * alongX;
+  const away = (near[1]! > 0 ? -farHeight : farHeight) / Math.hypot(alongX, alongY);
+  places[2 * corner] = x + far[0]! * alongX - away * alongY;
+  places[2 * corner + 1] = y + far[0]! * alongY + away * alongX;
 
-  const weighed = [
-    [k, -(1 - near.share) / near.height - (1 - far.share) / far.height],
-    [b, -near.share / near.height - far.share / far.height],
-    [c, 1 / near.height],
-    [corner, 1 / far.height],
-  ] as const;
-  for (const [i, weight] of weighed) {
-    const u = places[2 * i]!;
-    const v = places[2 * i + 1]!;
-    ofCurvature[9 * t + 3 * k]! += (weight * u * u) / 2;
-    ofCurvature[9 * t + 3 * k + 1]! += (weight * v * v) / 2;
-    ofCurvature[9 * t + 3 * k + 2]! += weight * u * v;
-  }
-  vertices[6 * t + corner] = far.vertex;
+  const at = 9 * t + 3 * k;
+  addKinks(places, k, -(1 - near[0]!) / height - (1 - far[0]!) / farHeight, at, ofCurvature);
+  addKinks(places, b, -near[0]! / height - far[0]! / farHeight, at, ofCurvature);
+  addKinks(places, (k + 2) % 3, 1 / height, at, ofCurvature);
+  addKinks(places, corner, 1 / farHeight, at, ofCurvature);
+}
+
+/** What one vertex of a patch, weighed, puts into the kinks of u^2/2, v^2/2 and uv. */
+// eslint-disable-next-line max-params -- inner kernel, called 12 times per triangle
+function addKinks(places: Float64Array, i: number, weight: number, at: number, into: Float64Array): void {
+  const u = places[2 * i]!;
+  const v = places[2 * i + 1]!;
+  into[at]! += (weight * u * u) / 2;
+  into[at + 1]! += (weight * v * v) / 2;
+  into[at + 2]! += weight * u * v;
 }
 
 /** Side k of triangle t and the triangle beyond it. */
@@ -111,15 +122,12 @@ interface Side {
   readonly other: number;
 }
 
-/** Where over a side a corner lies: share along it, height above it, and whether to its left. */
-interface OverSide {
-  readonly share: number;
-  readonly height: number;
-  readonly left: boolean;
-}
-
-/** Points of the list by number. */
-function overSide(places: Float64Array, from: number, to: number, corner: number): OverSide {
+/**
+ * Where over a side (two corners by number) the third corner lies: share along it, and height above it, below 0 to its
+ * right.
+ */
+function setOverSide(places: Float64Array, from: number, to: number, into: Float64Array): void {
+  const corner = 3 - from - to;
   const x = places[2 * from]!;
   const y = places[2 * from + 1]!;
   const sideX = places[2 * to]! - x;
@@ -127,33 +135,28 @@ function overSide(places: Float64Array, from: number, to: number, corner: number
   const cornerX = places[2 * corner]! - x;
   const cornerY = places[2 * corner + 1]! - y;
   const squared = sideX * sideX + sideY * sideY;
-  const area = cornerY * sideX - cornerX * sideY;
-  return {
-    share: (cornerX * sideX + cornerY * sideY) / squared,
-    height: Math.abs(area) / Math.sqrt(squared),
-    left: area > 0,
-  };
+  into[0] = (cornerX * sideX + cornerY * sideY) / squared;
+  into[1] = (cornerY * sideX - cornerX * sideY) / Math.sqrt(squared);
 }
 
-/** The neighbour laid flat in its own plane: where over the common side its far corner lies. */
+/** Lays the neighbour flat in its own plane and sets where over the common side its far corner lies; returns that vertex. */
 function farCorner(
   { mesh: { triangles }, restInverse }: Pick<ClothLevel, 'mesh' | 'restInverse'>,
   { t, k, other }: Side,
-  neighbour: Float64Array,
-): OverSide & { readonly vertex: number } {
+  { neighbour, far }: FlatRoom,
+): number {
   layFlat(restInverse, other, neighbour);
   const first = triangles[3 * t + k]!;
   const second = triangles[3 * t + ((k + 1) % 3)]!;
   let from = 0;
   let to = 0;
-  let far = 0;
   for (let m = 0; m < 3; m++) {
     const vertex = triangles[3 * other + m]!;
     if (vertex === first) from = m;
     else if (vertex === second) to = m;
-    else far = m;
   }
-  return { ...overSide(neighbour, from, to, far), vertex: triangles[3 * other + far]! };
+  setOverSide(neighbour, from, to, far);
+  return triangles[3 * other + 3 - from - to]!;
 }
 
 /** Unstretched corners in (warp, weft): the columns of Dm = restInverse^-1, the first corner at the origin. */

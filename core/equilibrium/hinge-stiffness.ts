@@ -38,20 +38,28 @@ export function addHingeStiffness(
   { pattern, values }: BlockMatrix,
 ): void {
   const { vertices } = hinges.patches;
-  const room: PatchRoom = { slope: new Float64Array(54), moment: new Float64Array(54) };
+  const room: PatchRoom = {
+    slope: new Float64Array(54),
+    moment: new Float64Array(54),
+    block: new Float64Array(9),
+  };
   for (let t = 0; 6 * t < vertices.length; t++) {
     setPatch(hinges, t, room);
     for (let i = 0; i < 6; i++) {
       const row = vertices[6 * t + i]!;
       if (row === NO_VERTEX) continue;
-      for (let j = 0; j < 6; j++) {
-        const block = blocks[36 * t + 6 * i + j]!;
-        if (block !== MISSING) addBlock(room, i, j, values, 9 * block);
-        else if (vertices[6 * t + j] !== NO_VERTEX) {
-          const at = 9 * pattern.diagonal[row]!;
-          const size = sizeOfBlock(room, i, j);
-          for (let k = 0; k < 9; k += 4) values[at + k]! += size;
+      for (let j = 0; j <= i; j++) {
+        const column = vertices[6 * t + j]!;
+        if (column === NO_VERTEX) continue;
+        setBlock(room, i, j);
+        const lower = blocks[36 * t + 6 * i + j]!;
+        if (lower === MISSING) {
+          addSize(room, values, 9 * pattern.diagonal[row]!);
+          addSize(room, values, 9 * pattern.diagonal[column]!);
+          continue;
         }
+        addBlock(room, values, 9 * lower);
+        if (i !== j) addTransposed(room, values, 9 * blocks[36 * t + 6 * j + i]!);
       }
     }
   }
@@ -86,30 +94,39 @@ interface PatchRoom {
   /** Slopes of the three angles after the patch's coordinates, and the moments that a move of them makes; 3 * 18. */
   readonly slope: Float64Array;
   readonly moment: Float64Array;
+  /** 9. */
+  readonly block: Float64Array;
 }
 
-// eslint-disable-next-line max-params -- inner kernel, called 36 times per triangle
-function addBlock(
-  { slope, moment }: PatchRoom,
-  i: number,
-  j: number,
-  values: Float64Array,
-  at: number,
-): void {
-  for (let k = 0; k < 3; k++) {
-    const s0 = slope[3 * i + k]!;
-    const s1 = slope[18 + 3 * i + k]!;
-    const s2 = slope[36 + 3 * i + k]!;
-    for (let l = 0; l < 3; l++) {
-      values[at + 3 * k + l]! +=
-        s0 * moment[3 * j + l]! + s1 * moment[18 + 3 * j + l]! + s2 * moment[36 + 3 * j + l]!;
+/** The block of patch vertices i and j. A far corner moves one angle only, corners of the triangle move all three. */
+function setBlock({ slope, moment, block }: PatchRoom, i: number, j: number): void {
+  const first = i < 3 ? 0 : i - 3;
+  const last = i < 3 ? 2 : i - 3;
+  block.fill(0);
+  for (let e = first; e <= last; e++) {
+    const m = 18 * e + 3 * j;
+    const m0 = moment[m]!;
+    const m1 = moment[m + 1]!;
+    const m2 = moment[m + 2]!;
+    for (let k = 0; k < 3; k++) {
+      const s = slope[18 * e + 3 * i + k]!;
+      block[3 * k]! += s * m0;
+      block[3 * k + 1]! += s * m1;
+      block[3 * k + 2]! += s * m2;
     }
   }
 }
 
-/** Root of the sum of squares of a block. */
-function sizeOfBlock(room: PatchRoom, i: number, j: number): number {
-  const block = new Float64Array(9);
-  addBlock(room, i, j, block, 0);
-  return Math.sqrt(block.reduce((sum, value) => sum + value * value, 0));
+function addBlock({ block }: PatchRoom, values: Float64Array, at: number): void {
+  for (let k = 0; k < 9; k++) values[at + k]! += block[k]!;
+}
+
+function addTransposed({ block }: PatchRoom, values: Float64Array, at: number): void {
+  for (let k = 0; k < 3; k++) for (let l = 0; l < 3; l++) values[at + 3 * k + l]! += block[3 * l + k]!;
+}
+
+/** Root of the sum of squares of the block, on the diagonal. */
+function addSize({ block }: PatchRoom, values: Float64Array, at: number): void {
+  const size = Math.sqrt(block.reduce((sum, value) => sum + value * value, 0));
+  for (let k = 0; k < 9; k += 4) values[at + k]! += size;
 }
