@@ -1,58 +1,19 @@
-import type { BendingTensor } from '../equilibrium/bending-force.ts';
-import type { DistanceField } from '../body/distance-field.ts';
-import type { Equilibrium } from '../equilibrium/equilibrium.ts';
-import { settle } from '../equilibrium/settle.ts';
-import type { ClothLevel } from '../garment/garment.ts';
-import { elasticaUnderLoad } from '../fabric/heavy-elastica.ts';
 import { discLevels } from '../swatch/disc-mesh.ts';
-import { evenColumns, stripMesh } from '../swatch/strip-mesh.ts';
+import { stripMesh } from '../swatch/strip-mesh.ts';
 import { STANDARD_GRAVITY } from '../units/units.ts';
 import type { Check } from './check.ts';
 import { flatCloth } from './flat-cloth.ts';
-import { linearLaw, mean } from './settled-tube.ts';
+import { hang } from './hung-cloth.ts';
+import { mean } from './settled-tube.ts';
 
+/** N/m. */
 const STIFFNESS = 250;
 /** kg/m^2. */
 const AREAL_DENSITY = 0.21;
 
-/** Cloth under its own weight with nothing under it: bridging, hanging, spanned over a ring, bending over an edge. */
+/** Cloth under its own weight with nothing under it: bridging, spanned over a ring, hanging. */
 export function hangingClothChecks(): Check[] {
-  return [bridge(), disc(), ...hanging(), ...bending()];
-}
-
-/** Far away. */
-const nothing: DistanceField = {
-  sample: (_x, y, _z, into) => {
-    into.fill(0);
-    into[0] = 10 + y;
-    into[2] = 1;
-  },
-};
-
-interface Hung {
-  readonly arealDensity: number;
-  readonly stiffness?: number;
-  readonly bending?: BendingTensor;
-  readonly held: (v: number) => boolean;
-}
-
-/** Lets a cloth hang from its held vertices. */
-function hang(level: ClothLevel, hung: Hung): Equilibrium {
-  const { held, stiffness = STIFFNESS, ...weighed } = hung;
-  const search = settle({
-    levels: [level],
-    laws: [linearLaw(stiffness)],
-    body: nothing,
-    foundation: [new Float64Array(level.mesh.positions.length / 3)],
-    friction: 0,
-    held: [Uint8Array.from(level.mesh.positions, (_, i) => (held(Math.floor(i / 3)) ? 1 : 0))],
-    // No body presses, so the residual is counted against the cloth's own stiffness, which dwarfs its weight.
-    tolerance: 1e-7,
-    ...weighed,
-  });
-  let step = search.next();
-  while (!step.done) step = search.next();
-  return step.value;
+  return [bridge(), disc(), ...hanging()];
 }
 
 /** A strip that bridges a hollow, stretched until it pulls with 30 N/m. */
@@ -66,6 +27,7 @@ function bridge(): Check {
   const level = flatCloth(sheet, (u, v) => [stretch * u, 0, v]);
   const { positions } = hang(level, {
     arealDensity: AREAL_DENSITY * stretch,
+    stiffness: STIFFNESS,
     held: (v) => sheet.along[2 * v]! < 1e-9 || sheet.along[2 * v]! > size.overhang - 1e-9,
   });
   const middle = positions.filter((_, i) => {
@@ -97,6 +59,7 @@ function disc(): Check {
   const { positions } = hang(level, {
     // A unit of unstretched cloth lies over stretch^2 of the ring.
     arealDensity: (pressure * stretch * stretch) / STANDARD_GRAVITY,
+    stiffness: STIFFNESS,
     held: (v) => rim.has(v),
   });
   const expected = (1000 * pressure * radius * radius) / (4 * tension);
@@ -124,7 +87,11 @@ function hanging(): Check[] {
   });
   const level = flatCloth(sheet, (u, v) => [v, -u, 0]);
   const density = 2;
-  const { positions } = hang(level, { arealDensity: density, held: (v) => sheet.along[2 * v]! < 1e-9 });
+  const { positions } = hang(level, {
+    arealDensity: density,
+    stiffness: STIFFNESS,
+    held: (v) => sheet.along[2 * v]! < 1e-9,
+  });
   const weight = density * STANDARD_GRAVITY;
   const middleOf = (u: number): number => {
     let nearest = 0;
@@ -165,47 +132,4 @@ function hanging(): Check[] {
       tolerance: 0.01 * longer,
     },
   ];
-}
-
-/** Strips that bend over an edge as garments bend, at hinges. */
-function bending(): Check[] {
-  const rigidity = 5e-6;
-  const width = 0.025;
-  const rows = 20;
-  return [1, 2, 8].flatMap((load): Check[] => {
-    const overhang = Math.cbrt((load * rigidity) / (AREAL_DENSITY * STANDARD_GRAVITY));
-    const columns = evenColumns(overhang, width, rows);
-    const size = { overhang, width, angle: 0, hangingRows: rows, lyingRows: 2, columns };
-    const sheet = stripMesh(size);
-    const { positions } = hang(
-      flatCloth(sheet, (u, v) => [u, 0, v]),
-      {
-        arealDensity: AREAL_DENSITY,
-        stiffness: 400,
-        bending: { warp: rigidity, weft: rigidity, twist: rigidity / 2 },
-        held: (v) => sheet.lies[v] === 1,
-      },
-    );
-    const tip = positions.length - 3 * Math.ceil(columns / 2);
-    const { tipForward, tipDown } = elasticaUnderLoad(load);
-    const common = {
-      source: 'Heavy elastica B th" = -w (L - s) cos th (Bickley 1934); 1 % of length',
-      unit: '1',
-      tolerance: 0.01,
-    };
-    return [
-      {
-        id: `hanging.hinges.tip-forward-${load}`,
-        expected: tipForward,
-        got: positions[tip]! / overhang,
-        ...common,
-      },
-      {
-        id: `hanging.hinges.tip-down-${load}`,
-        expected: tipDown,
-        got: -positions[tip + 1]! / overhang,
-        ...common,
-      },
-    ];
-  });
 }

@@ -1,10 +1,15 @@
 import { benchArithmeticChecks } from './bench-arithmetic.ts';
 import { biaxialRubberChecks } from './biaxial-rubber.ts';
+import { bentHingeChecks } from './bent-hinges.ts';
 import { capstan } from './capstan.ts';
 import type { Check } from './check.ts';
+import { clothLayerChecks } from './cloth-layers.ts';
 import { conversionChecks } from './conversions.ts';
 import { fleshChecks } from './flesh-checks.ts';
+import { hangingClothChecks } from './hanging-cloth.ts';
 import { hourglassBridging } from './hourglass-bridging.ts';
+import { seamOfFabricsChecks } from './seam-of-fabrics.ts';
+import { sewnElasticChecks } from './sewn-elastic.ts';
 import { swatchBendingChecks } from './swatch-bending.ts';
 import { tubeOnCone } from './tube-on-cone.ts';
 import { tubeOnCylinder } from './tube-on-cylinder.ts';
@@ -30,6 +35,11 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'tube on a yielding cylinder', run: tubeOnYieldingCylinder },
   { subject: 'tube on an ellipse', run: tubeOnEllipse },
   { subject: 'tube on a cone', run: tubeOnCone },
+  { subject: 'sewn elastic', run: sewnElasticChecks },
+  { subject: 'layers of cloth', run: clothLayerChecks },
+  { subject: 'seams of fabrics', run: seamOfFabricsChecks },
+  { subject: 'hanging cloth', run: hangingClothChecks },
+  { subject: 'hinges of bent cloth', run: bentHingeChecks },
   { subject: 'bridged hollow', run: hourglassBridging },
   { subject: 'rope round a bar', run: capstan },
 ];
