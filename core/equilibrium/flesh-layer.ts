@@ -1,17 +1,9 @@
-import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { triangleAreas } from '../mesh/triangle-areas.ts';
-import { inFrame, setFrame, skinCurvature, type SkinCurvature } from './flesh-curvature.ts';
-import { fleshKernel, type FleshKernel } from './flesh-kernel.ts';
-import { lowerNeighbours, screenedMatrix, solveScreened, type ScreenedMatrix } from './flesh-solve.ts';
-
-/** A skin over soft flesh over a firm core. */
-export interface FleshSkin {
-  readonly mesh: TriangleMesh;
-  /** Thickness H of the flesh under each vertex, m; V. */
-  readonly depth: Float64Array;
-  /** H / E under each vertex, m/Pa; V. */
-  readonly give: Float64Array;
-}
+import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
+import { skinCurvature, type SkinCurvature } from './flesh-curvature.ts';
+import { fleshKernel } from './flesh-kernel.ts';
+import { lowerNeighbours, solveScreened, type ScreenedMatrix } from './flesh-solve.ts';
+import { screenedSpreading, type FleshSkin, type SpreadingFrame } from './flesh-spreading.ts';
 
 /** A nearly incompressible layer, ready to be pressed. */
 export interface FleshLayer {
@@ -33,9 +25,6 @@ export interface FleshWave {
   readonly solution: Float64Array;
 }
 
-/** Flesh turned less than this share of its core's radius away; beyond it the core would be no longer than a point. */
-const MOST_TURN = 0.7;
-
 /**
  * Lays out the flesh under a skin.
  *
@@ -45,22 +34,22 @@ const MOST_TURN = 0.7;
  * convex: conductance (1 - H k)^-2 along each principal direction.
  *
  * @param poisson - Poisson's ratio of the flesh; see POISSON_RANGE.
+ * @param held - 1 where cloth holds the skin against sliding; V. Left out, the skin slides everywhere.
  */
-export function fleshLayer(skin: FleshSkin, poisson: number): FleshLayer {
+export function fleshLayer(skin: FleshSkin, poisson: number, held?: Uint8Array): FleshLayer {
   const area = thirdsOfTriangles(skin.mesh);
   const curvature = skinCurvature(skin.mesh);
   const curved = bendsOfVertices(skin, curvature, area);
   const kernels = Array.from(curved, (eta) => fleshKernel(poisson, eta));
   const rows = lowerNeighbours(skin.mesh);
-  const wave = (sign: 1 | -1, along: 'skin' | 'core', term: (kernel: FleshKernel) => [number, number]) => {
-    const values = new Float64Array(rows.list.length);
-    const diagonal = new Float64Array(area.length);
-    addSpreading(skin, along === 'core' ? curvature : null, { rows, values, diagonal });
-    for (let v = 0; v < area.length; v++) diagonal[v]! += term(kernels[v]!)[1] * area[v]!;
+  const flow = held ? flowUnder(held, skin, { area, rows }) : null;
+  const term = (which: 'short' | 'long'): FleshWave => {
+    const poles = Float64Array.from(kernels, (kernel) => kernel[`${which}Pole`]);
+    const along = which === 'long' ? { curvature, flow } : { curvature: null, flow: null };
     return {
-      sign,
-      share: Float64Array.from(kernels, (kernel, v) => Math.sqrt(Math.abs(term(kernel)[0]) * skin.give[v]!)),
-      matrix: screenedMatrix(rows, values, diagonal),
+      sign: which === 'long' ? -1 : 1,
+      share: Float64Array.from(kernels, (kernel, v) => Math.sqrt(Math.abs(kernel[which]) * skin.give[v]!)),
+      matrix: screenedSpreading(skin, poles, { area, rows }, along),
       solution: new Float64Array(area.length),
     };
   };
@@ -68,11 +57,31 @@ export function fleshLayer(skin: FleshSkin, poisson: number): FleshLayer {
     skin,
     area,
     local: Float64Array.from(kernels, ({ local }, v) => local * skin.give[v]!),
-    waves: [
-      wave(1, 'skin', ({ short, shortPole }) => [short, shortPole]),
-      wave(-1, 'core', ({ long, longPole }) => [long, longPole]),
-    ],
+    waves: [term('short'), term('long')],
   };
+}
+
+/** Flesh under a skin that is held flows this much as easily, and the hold reaches this many thicknesses into what is near. */
+const HELD = { flow: 0.085, reach: 1.387 };
+
+/**
+ * How easily flesh flows along under each vertex, 1 where the skin is free to slide.
+ *
+ * Flesh that can hardly be compressed and is pressed in here must flow along to come out there, and a skin that does not
+ * slide holds it back, as a second wall holds back a film of fluid (to a quarter, were it held everywhere). Fitted to what
+ * CalculiX 2.20 found of 11 rings whose skin is held under the band (0.5 to 7.5 H wide, nu 0.45 and 0.49): indents within
+ * 15 % (rms 6), bulges within 13 %.
+ *
+ * @see Reynolds, Phil. Trans. R. Soc. 177 (1886) 157 (flow between two walls goes as h^3/12, under a free face as h^3/3).
+ */
+function flowUnder(held: Uint8Array, skin: FleshSkin, frame: SpreadingFrame): Float64Array {
+  const pole = 1 / HELD.reach ** 2;
+  const poles = new Float64Array(held.length).fill(pole);
+  const matrix = screenedSpreading(skin, poles, frame, { curvature: null, flow: null });
+  const hold = new Float64Array(held.length);
+  const load = frame.area.map((area, v) => pole * area * held[v]!);
+  solveScreened(matrix, load, hold, 1e-5);
+  return hold.map((share) => 1 - (1 - HELD.flow) * Math.min(Math.max(share, 0), 1));
 }
 
 /**
@@ -121,68 +130,4 @@ function bendsOfVertices(
     weight[triangles[i]!]!++;
   }
   return sum.map((bend, v) => (weight[v] === 0 ? 0 : (depth[v]! * bend) / weight[v]!));
-}
-
-interface Entries {
-  readonly rows: { readonly start: Uint32Array; readonly list: Uint32Array };
-  readonly values: Float64Array;
-  readonly diagonal: Float64Array;
-}
-
-/**
- * Adds the stiffness of -div(H^2 D grad) by linear elements: the cotangent weights where D = 1.
- *
- * @param curvature - Null for D = 1, else D = (1 - H k)^-2.
- */
-function addSpreading({ mesh, depth }: FleshSkin, curvature: SkinCurvature | null, into: Entries): void {
-  const { positions, triangles } = mesh;
-  const frame = new Float64Array(6);
-  for (let t = 0; t < triangles.length; t += 3) {
-    if (!setFrame(positions, triangles, t, frame)) continue;
-    const [a, b, c] = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!];
-    const [bx, by] = inFrame(positions, 3 * a, 3 * b, frame);
-    const [cx, cy] = inFrame(positions, 3 * a, 3 * c, frame);
-    const twice = bx * cy - by * cx;
-    const squared = (depth[a]! ** 2 + depth[b]! ** 2 + depth[c]! ** 2) / 3;
-    const thick = (depth[a]! + depth[b]! + depth[c]!) / 3;
-    const [d11, d12, d22] = curvature ? coreMetric(curvature.tensors, t, thick) : FLAT;
-    // Gradients of the three corners' hat functions, times twice the area.
-    const gx = [by - cy, cy, -by];
-    const gy = [cx - bx, -cx, bx];
-    const conductance = (i: number, j: number) =>
-      (squared / (2 * twice)) *
-      (gx[i]! * (d11 * gx[j]! + d12 * gy[j]!) + gy[i]! * (d12 * gx[j]! + d22 * gy[j]!));
-    for (let i = 0; i < 3; i++) {
-      const j = (i + 1) % 3;
-      into.diagonal[triangles[t + i]!]! += conductance(i, i);
-      addEntry(into, triangles[t + i]!, triangles[t + j]!, conductance(i, j));
-    }
-  }
-}
-
-const FLAT = [1, 0, 1] as const;
-
-const metric = (bend: number): number => (1 - Math.min(Math.max(bend, -MOST_TURN), MOST_TURN)) ** -2;
-
-/** (1 - H k)^-2 of the 2x2 curvature tensor of a triangle. */
-function coreMetric(tensors: Float64Array, t: number, thick: number): [number, number, number] {
-  const [k11, k12, k22] = [thick * tensors[t]!, thick * tensors[t + 1]!, thick * tensors[t + 2]!];
-  const mean = (k11 + k22) / 2;
-  const half = Math.hypot((k11 - k22) / 2, k12);
-  const [high, low] = [metric(mean + half), metric(mean - half)];
-  if (half < 1e-12) return [high, 0, high];
-  // Of the larger bend's direction (x, y): D = low + (high - low) (x, y)(x, y)'.
-  const xx = (1 + (k11 - k22) / (2 * half)) / 2;
-  const xy = k12 / (2 * half);
-  return [low + (high - low) * xx, (high - low) * xy, low + (high - low) * (1 - xx)];
-}
-
-function addEntry({ rows, values }: Entries, a: number, b: number, value: number): void {
-  const [row, column] = a > b ? [a, b] : [b, a];
-  for (let i = rows.start[row]!; i < rows.start[row + 1]!; i++) {
-    if (rows.list[i] === column) {
-      values[i]! += value;
-      return;
-    }
-  }
 }

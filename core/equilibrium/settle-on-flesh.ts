@@ -13,6 +13,11 @@ export interface Flesh {
   readonly body: Pick<Body, 'skin' | 'tissueDepth' | 'foundation'>;
   /** Poisson's ratio; see POISSON_RANGE. */
   readonly poisson: number;
+  /**
+   * Whether the skin slides under the cloth or is held by it: ends of a bracket. A slippery lining lets it slide, a silicone
+   * band or a dry one of high friction holds it.
+   */
+  readonly skin: 'slides' | 'held';
 }
 
 /** Where garment and flesh came to rest together. */
@@ -59,7 +64,7 @@ export function* settleOnFlesh(
     problem.prepared ?? prepareCloth(problem.levels, { hinges: problem.bending !== undefined });
   const tolerance = problem.tolerance ?? 1e-4;
   let worn = yield* settle({ ...problem, prepared, tolerance: Math.max(tolerance, LOOSEST) });
-  const coupling = couple(problem, flesh, worn.positions);
+  const coupling = couple(problem, flesh, worn);
   const accelerate = accelerator();
   const counts = { newtonSteps: [...worn.newtonSteps], linearIterations: [...worn.linearIterations] };
   let inner = LOOSEST;
@@ -107,39 +112,41 @@ interface Coupling {
   readonly movement: Float64Array;
 }
 
-function couple(problem: EquilibriumProblem, flesh: Flesh, positions: Float64Array): Coupling {
+function couple(problem: EquilibriumProblem, flesh: Flesh, worn: Equilibrium): Coupling {
   const { body, poisson } = flesh;
+  const { positions } = worn;
   const { triangles } = problem.levels.at(-1)!.mesh;
-  const reach = body.tissueDepth.map((depth) => REACH * depth);
-  const link = linkFlesh(body.skin, { positions, triangles }, reach);
-  const { mesh, bodyVertex } = link.patch;
-  const layer = fleshLayer(
-    {
-      mesh,
-      depth: Float64Array.from(bodyVertex, (v) => body.tissueDepth[v]!),
-      give: Float64Array.from(bodyVertex, (v) => 4 / body.foundation[v]!),
-    },
-    poisson,
+  const foundation = problem.foundation.at(-1)!;
+  const link = linkFlesh(
+    body.skin,
+    { positions, triangles },
+    body.tissueDepth.map((depth) => REACH * depth),
   );
+  const { mesh, bodyVertex } = link.patch;
+  const skin = {
+    mesh,
+    depth: Float64Array.from(bodyVertex, (v) => body.tissueDepth[v]!),
+    give: Float64Array.from(bodyVertex, (v) => 4 / body.foundation[v]!),
+  };
   const onCloth = () => new Float64Array(positions.length / 3);
   const onSkin = () => new Float64Array(bodyVertex.length);
+  const pressure = onCloth();
+  const skinForce = onSkin();
+  setPressure(pressure, worn, foundation);
+  forceOnSkin(link, positions, pressure, skinForce);
+  const pressed = Uint8Array.from(skinForce, (force) => (force > 0 ? 1 : 0));
+  const layer = fleshLayer(skin, poisson, flesh.skin === 'held' ? pressed : undefined);
   const local = onCloth();
   const depth = onCloth();
   readUnderCloth(link, layer.local, local);
-  readUnderCloth(link, layer.skin.depth, depth);
-  return {
-    flesh,
-    link,
-    layer,
-    foundation: problem.foundation.at(-1)!,
-    local,
-    depth,
-    skinForce: onSkin(),
-    skinPressure: onSkin(),
-    spread: onSkin(),
-    pressure: onCloth(),
-    movement: onCloth(),
-  };
+  readUnderCloth(link, skin.depth, depth);
+  const rooms = { skinForce, skinPressure: onSkin(), spread: onSkin(), pressure, movement: onCloth() };
+  return { flesh, link, layer, foundation, local, depth, ...rooms };
+}
+
+/** Pressure of the cloth by how far it stands in the skin as it has moved, Pa. */
+function setPressure(into: Float64Array, { distance, offset }: Equilibrium, foundation: Float64Array): void {
+  for (let v = 0; v < into.length; v++) into[v] = foundation[v]! * Math.max(0, -(distance[v]! + offset[v]!));
 }
 
 /**
@@ -150,9 +157,7 @@ function couple(problem: EquilibriumProblem, flesh: Flesh, positions: Float64Arr
 function moved(coupling: Coupling, worn: Equilibrium): { image: Float64Array; change: number } {
   const { link, layer, foundation, local, depth, skinForce, skinPressure, spread, pressure, movement } =
     coupling;
-  for (let v = 0; v < pressure.length; v++) {
-    pressure[v] = foundation[v]! * Math.max(0, -(worn.distance[v]! + worn.offset[v]!));
-  }
+  setPressure(pressure, worn, foundation);
   forceOnSkin(link, worn.positions, pressure, skinForce);
   for (let v = 0; v < skinForce.length; v++) skinPressure[v] = skinForce[v]! / layer.area[v]!;
   spreadMovement(layer, skinPressure, spread, SPREAD_TOLERANCE);

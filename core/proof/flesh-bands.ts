@@ -31,7 +31,7 @@ export const fleshCaseChecks = (cases: readonly FleshCase[]): Check[] =>
 function caseChecks(one: FleshCase, id: string, source: string): Check[] {
   const large = one.nlgeom !== undefined;
   const theirs = (one.nlgeom ?? one.linear)!;
-  const ours = pressRing(one, large);
+  const ours = pressRing(one, { large });
   const mm = (what: string, expected: number, got: number, tolerance: number): Check => ({
     id: `${id}.${what}`,
     source,

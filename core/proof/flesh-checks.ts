@@ -1,6 +1,7 @@
 import type { Check } from './check.ts';
 import { fleshBandChecks } from './flesh-bands.ts';
 import { fleshEndlessChecks } from './flesh-endless.ts';
+import { fleshHeldChecks } from './flesh-held.ts';
 import { fleshHoopChecks } from './flesh-hoop.ts';
 
 /** The nearly incompressible layer of flesh against another program and closed forms. */
@@ -8,4 +9,5 @@ export const fleshChecks = (): Check[] => [
   ...fleshEndlessChecks(),
   ...fleshHoopChecks(),
   ...fleshBandChecks(),
+  ...fleshHeldChecks(),
 ];

@@ -12,7 +12,7 @@ const PRESSURE = 1000;
 /** Pressure that varies round a limb as cos(n theta), endless along it. */
 export function fleshHoopChecks(): Check[] {
   const rows = Float64Array.from({ length: 5 }, (_, row) => row * 0.002);
-  const { layer } = fleshRing(RING, rows, COLUMNS);
+  const { layer } = fleshRing(RING, rows, { columns: COLUMNS });
   return HOOP_WAVES.map(({ n, give }) => {
     const wave = layer.area.map((_, v) => Math.cos((2 * Math.PI * n * v) / COLUMNS));
     const pressure = wave.map((share) => PRESSURE * share);

@@ -29,11 +29,15 @@ export interface RingOutcome {
   readonly centreRadius: number;
 }
 
-/** The tube of a round limb with flesh of one thickness over a firm core. R, H in m, E in Pa. */
+/**
+ * The tube of a round limb with flesh of one thickness over a firm core. R, H in m, E in Pa.
+ *
+ * @param options.heldTo - Skin up to this height does not slide, m.
+ */
 export function fleshRing(
   { R, H, E, nu }: { R: number; H: number; E: number; nu: number },
   z: Float64Array,
-  columns = COLUMNS,
+  { columns = COLUMNS, heldTo }: { columns?: number; heldTo?: number } = {},
 ): FleshRing {
   const rowCount = z.length - 1;
   const positions = new Float64Array(3 * z.length * columns);
@@ -48,7 +52,11 @@ export function fleshRing(
     depth: new Float64Array(count).fill(H),
     give: new Float64Array(count).fill(H / E),
   };
-  return { layer: fleshLayer(skin, nu), z, columns, depth: H };
+  const held =
+    heldTo === undefined
+      ? undefined
+      : skin.depth.map((_, v) => (positions[3 * v + 1]! <= heldTo + 1e-9 ? 1 : 0));
+  return { layer: fleshLayer(skin, nu, held && Uint8Array.from(held)), z, columns, depth: H };
 }
 
 /**
@@ -57,13 +65,19 @@ export function fleshRing(
  *
  * A band gives in with the skin: p = k (r / r0 - 1) / r, taken anew at r = R - w until it stays.
  *
- * @param large - With the stiffening of deep indents; else small displacements.
+ * @param how.large - With the stiffening of deep indents; else small displacements.
+ * @param how.held - The skin under the band does not slide along the limb.
  */
-export function pressRing({ inputs }: FleshCase, large: boolean): RingOutcome {
+export function pressRing(
+  { inputs }: Pick<FleshCase, 'inputs'>,
+  how: { large: boolean; held?: boolean },
+): RingOutcome {
   const { R, H, E, nu, b } = inputs;
   const size = { R: metresFromMm(R), H: metresFromMm(H), E: pascalsFromKPa(E), nu };
-  const ring = fleshRing(size, gradedRows(metresFromMm(b) / 2, size.H, softness(inputs)));
-  const shares = pressedShares(ring.z, metresFromMm(b) / 2, softness(inputs));
+  const [half, soft] = [metresFromMm(b) / 2, softness(inputs)];
+  const rows = gradedRows(half, size.H, soft);
+  const ring = fleshRing(size, rows, { ...(how.held && { heldTo: half + soft / 2 }) });
+  const shares = pressedShares(rows, half, soft);
   let movement = new Float64Array(ring.z.length);
   let pressure = pressureOf(inputs, movement);
   const rounds = inputs.kind === 'band' ? BAND_ROUNDS : 1;
@@ -71,7 +85,7 @@ export function pressRing({ inputs }: FleshCase, large: boolean): RingOutcome {
     const next = press(
       ring,
       pressure.map((p, row) => p * shares[row]!),
-      large,
+      how.large,
     );
     const change = next.reduce((most, w, row) => Math.max(most, Math.abs(w - movement[row]!)), 0);
     movement = next;
