@@ -1,15 +1,11 @@
-import { couplingEnds } from '../fields/coupling-ends.ts';
-import { clothPull } from '../fields/stretch-and-tension.ts';
-import { wornFields } from '../fields/worn-fields.ts';
-import { wornFindings } from '../fields/worn-findings.ts';
-import type { Equilibrium } from '../equilibrium/equilibrium.ts';
 import { alike } from './alike.ts';
 import { chooseLaw } from './choose-law.ts';
 import { layCloth } from './lay-cloth.ts';
 import { makeBody } from './make-body.ts';
-import { settleFabric } from './settle-fabric.ts';
-import type { StandingStudy, StudyRun } from './standing-study.ts';
+import { settleFabric, type FabricRest } from './settle-fabric.ts';
+import { restBefore, type StandingStudy, type StudyRun } from './standing-study.ts';
 import type { Study, StudyProgress, WornResult } from './study.ts';
+import { wornResult } from './worn-result.ts';
 
 /**
  * The whole way of the data, from a study to painted fields; everything else in core is called from here.
@@ -19,44 +15,34 @@ import type { Study, StudyProgress, WornResult } from './study.ts';
  * Each fabric settles once, with the law shown; the laws at the ends of its coupling's band are asked at that shape.
  * Yields progress; stop by not asking for more. A fabric's result does not depend on the fabrics before it.
  *
- * @param before - What an earlier run left standing: only what a change of the study touches is done again, and each
- *   fabric starts from where it rested. Stays as it is, also where this run is stopped or fails.
+ * @param before - What an earlier run left standing: only what has changed since is done again, and each fabric starts
+ *   from where it rested. Stays as it is, also where this run is stopped or fails.
  * @throws {Fault} where body, garment or fabric leave nothing sensible to compute.
  */
 export function* runStudy(study: Study, before?: StandingStudy): Generator<StudyProgress, StudyRun> {
   yield { step: 'body' };
-  const standingBody = before && alike(study.body, before.study.body) ? before.body : makeBody(study.body);
+  const isSameBody = before !== undefined && alike(study.body, before.study.body);
+  const body = isSameBody ? before.body : makeBody(study.body);
   yield { step: 'garment' };
-  const cloth = layCloth(study, standingBody, before);
-  const { garment, skin } = cloth;
-  const rests = new Map<string, Equilibrium>();
+  const cloth = layCloth(study, body, before);
+  const rests = new Map<string, FabricRest>();
   const worn: WornResult[] = [];
   for (const { id, fabric } of study.fabrics) {
-    const { law, ends, findings } = chooseLaw(fabric, study.branch);
-    const rested = before?.rests.get(id);
-    const rest = before && rested && { cloth: before.cloth, equilibrium: rested };
-    const equilibrium = yield* named(id, settleFabric(study, cloth, [law], rest));
-    const settled = {
-      garment,
-      equilibrium,
-      pull: clothPull(garment, [law], equilibrium.positions),
-      skin,
-      friction: study.friction,
-      ...(ends && { ends: couplingEnds(garment, { ...ends, shown: law }, equilibrium) }),
-    };
-    findings.push(...fabric.findings, ...wornFindings(settled));
-    worn.push({ fabricId: id, equilibrium, fields: wornFields(settled), findings });
-    rests.set(id, equilibrium);
+    const chosen = chooseLaw(fabric, study.branch);
+    const question = { study, fabric, body, cloth, laws: [chosen.law] };
+    const rest = yield* named(id, settleFabric(question, restBefore(before, id)));
+    rests.set(id, rest);
+    worn.push(wornResult(id, question, chosen, rest));
   }
-  const { contactField: _, ...body } = standingBody;
-  return { body, garment, worn, standing: { study, body: standingBody, cloth, rests } };
+  const { contactField: _, ...standingBody } = body;
+  return { body: standingBody, garment: cloth.garment, worn, standing: { study, body, cloth, rests } };
 }
 
 /** Passes a search on, each of its steps under the fabric's name. */
 function* named(
   fabricId: string,
   search: ReturnType<typeof settleFabric>,
-): Generator<StudyProgress, Equilibrium> {
+): Generator<StudyProgress, FabricRest> {
   let step = search.next();
   while (!step.done) {
     yield { step: 'settle', fabricId, settle: step.value };

@@ -1,31 +1,151 @@
+import type { Body } from '../body/body.ts';
 import type { Equilibrium, EquilibriumProblem, SettleProgress } from '../equilibrium/equilibrium.ts';
+import { settleOnFlesh, type FleshEquilibrium } from '../equilibrium/settle-on-flesh.ts';
 import { settle } from '../equilibrium/settle.ts';
+import type { Fabric } from '../fabric/fabric.ts';
 import type { TensionLaw } from '../fabric/tension-law.ts';
+import type { Garment } from '../garment/garment.ts';
+import { carriedOver, carriedRest, expectedRest, levelRest, startOf, type LevelRest } from './level-rest.ts';
 import type { LaidCloth } from './standing-study.ts';
 import type { Study } from './study.ts';
-import { warmStart, type Rest } from './warm-start.ts';
+
+/** Where a garment in one fabric came to rest, and what a later search may start from. */
+export interface FabricRest {
+  readonly equilibrium: Equilibrium;
+  /** The same with what the flesh did; null where it is a foundation. */
+  readonly flesh: FleshEquilibrium | null;
+  /** Coarsest first; none below the level where the search begins. */
+  readonly levels: readonly (LevelRest | undefined)[];
+}
+
+/** What is settled: the garment laid on its body, as the study wants it, in one fabric. */
+export interface FabricQuestion {
+  readonly study: Pick<Study, 'friction' | 'flesh'>;
+  readonly fabric: Fabric;
+  readonly body: Body;
+  readonly cloth: LaidCloth;
+  /** Of the garment's fabrics, the main one first. */
+  readonly laws: readonly TensionLaw[];
+}
+
+/** An earlier rest, and the garment as it was laid then. */
+export interface RestBefore {
+  readonly garment: Garment;
+  readonly rest: FabricRest;
+}
 
 /**
  * Friction of a garment that is said to slide freely. A truly frictionless tube has no place of its own: on a faceted body
  * it creeps for ever along the unevenness of the facets. This little holds it there and nowhere else: it carries a slope
  * of half a degree.
  */
-const LEAST_FRICTION = 0.01;
+export const LEAST_FRICTION = 0.01;
 
-/** Lets the laid cloth come to rest in one fabric, from where it rested before if it did. */
+/** The search begins on the coarsest level with at least this many vertices; coarser ones only help to solve. */
+const FEWEST_TO_START = 100;
+/** How well coarse levels are settled before the next finer takes over. */
+const COARSE_TOLERANCE = 1e-2;
+
+/**
+ * Lets the laid cloth come to rest, coarse to fine. Each level starts from where it rested before (cloth that never did,
+ * from where it is laid) and as much farther as the next coarser level went: after a small change hardly anything is
+ * left to do on the finest. The result is that of a search from the laid cloth, within its tolerance.
+ *
+ * Coarse levels only lead the way: flesh as a layer is looked at on the finest.
+ */
 export function* settleFabric(
-  study: Study,
-  cloth: LaidCloth,
-  laws: readonly TensionLaw[],
-  rest?: Rest,
-): Generator<SettleProgress, Equilibrium> {
-  const problem: EquilibriumProblem = {
-    levels: cloth.garment.levels,
+  question: FabricQuestion,
+  before?: RestBefore,
+): Generator<SettleProgress, FabricRest> {
+  const { levels } = question.cloth.garment;
+  const last = levels.length - 1;
+  const rests: (LevelRest | undefined)[] = [];
+  const old = levels.map((_, l) => before && restedBefore(question, before, l));
+  const counts: Equilibrium[] = [];
+  for (let l = firstLevel(levels); ; l++) {
+    const coarser = rests[l - 1];
+    const expected = coarser
+      ? expectedRest(levels[l]!, old[l], { now: coarser, before: old[l - 1] })
+      : old[l];
+    const problem = problemOf(question, l, expected);
+    if (l < last) {
+      const settled = yield* told(levels.length, settle({ ...problem, tolerance: COARSE_TOLERANCE }));
+      rests[l] = levelRest(levels[l]!.mesh, settled.positions, settled.normalForce);
+      counts.push(settled);
+      continue;
+    }
+    const settled = yield* told(levels.length, settleFinest(question, problem, before));
+    rests[l] = levelRest(levels[l]!.mesh, settled.equilibrium.positions, settled.equilibrium.normalForce);
+    counts.push(settled.equilibrium);
+    const equilibrium = { ...settled.equilibrium, ...countsOf(counts) };
+    return { equilibrium, flesh: settled.flesh, levels: rests };
+  }
+}
+
+function firstLevel(levels: Garment['levels']): number {
+  const index = levels.findIndex(({ mesh }) => mesh.positions.length / 3 >= FEWEST_TO_START);
+  return index < 0 ? levels.length - 1 : index;
+}
+
+/** The problem of one level as if it were the finest. */
+function problemOf(
+  { study, cloth, laws }: FabricQuestion,
+  level: number,
+  expected: LevelRest | undefined,
+): EquilibriumProblem {
+  const { garment, foundation, skin, prepared } = cloth;
+  return {
+    levels: garment.levels.slice(0, level + 1),
     laws,
-    body: cloth.skin,
-    foundation: cloth.foundation,
+    body: skin,
+    foundation: foundation.slice(0, level + 1),
     friction: Math.max(study.friction, LEAST_FRICTION),
-    prepared: cloth.prepared,
+    prepared,
+    ...(expected && startOf(garment.levels[level]!.mesh, expected)),
   };
-  return yield* settle({ ...problem, ...(rest && warmStart(cloth, rest)) });
+}
+
+function* settleFinest(
+  { study: { flesh }, body, cloth: { garment } }: FabricQuestion,
+  problem: EquilibriumProblem,
+  before: RestBefore | undefined,
+): Generator<SettleProgress, Omit<FabricRest, 'levels'>> {
+  if (flesh?.kind !== 'layer') return { equilibrium: yield* settle(problem), flesh: null };
+  const moved = before?.rest.flesh;
+  const offset = moved && carriedOver(moved.offset, 1, { from: before.garment, to: garment, coarser: 0 });
+  const { poisson, skin } = flesh;
+  const settled = yield* settleOnFlesh({ ...problem, ...(offset && { offset }) }, { body, poisson, skin });
+  return { equilibrium: settled, flesh: settled };
+}
+
+/** Where a level rested before, read at the vertices that it has now; levels are told from the finest. */
+function restedBefore(
+  { cloth: { garment } }: FabricQuestion,
+  before: RestBefore,
+  level: number,
+): LevelRest | undefined {
+  const coarser = garment.levels.length - 1 - level;
+  const rest = before.rest.levels[before.garment.levels.length - 1 - coarser];
+  return rest && carriedRest(rest, { from: before.garment, to: garment, coarser });
+}
+
+/** Newton steps and linear iterations of all levels together. */
+function countsOf(settled: readonly Equilibrium[]): Pick<Equilibrium, 'newtonSteps' | 'linearIterations'> {
+  const { newtonSteps, linearIterations } = settled.at(-1)!;
+  const sum = (of: 'newtonSteps' | 'linearIterations') => (_: number, l: number) =>
+    settled.reduce((total, one) => total + (one[of][l] ?? 0), 0);
+  return {
+    newtonSteps: newtonSteps.map(sum('newtonSteps')),
+    linearIterations: linearIterations.map(sum('linearIterations')),
+  };
+}
+
+/** Passes a search on one level on, as one of all levels. */
+function* told<T>(levelCount: number, search: Generator<SettleProgress, T>): Generator<SettleProgress, T> {
+  let step = search.next();
+  while (!step.done) {
+    yield { ...step.value, levelCount };
+    step = search.next();
+  }
+  return step.value;
 }

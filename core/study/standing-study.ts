@@ -1,8 +1,8 @@
 import type { Body, Box } from '../body/body.ts';
 import type { DistanceField } from '../body/distance-field.ts';
-import type { Equilibrium } from '../equilibrium/equilibrium.ts';
 import type { PreparedCloth } from '../equilibrium/prepare-cloth.ts';
 import type { Garment } from '../garment/garment.ts';
+import type { FabricRest, RestBefore } from './settle-fabric.ts';
 import type { Study, StudyResult } from './study.ts';
 
 /** The skin as contact sees it, and where it was asked for. */
@@ -30,10 +30,16 @@ export interface StandingStudy {
   readonly body: Body;
   readonly cloth: LaidCloth;
   /** Where each fabric came to rest, by its id. */
-  readonly rests: ReadonlyMap<string, Equilibrium>;
+  readonly rests: ReadonlyMap<string, FabricRest>;
 }
 
 /** A result with what stands behind it. */
 export interface StudyRun extends StudyResult {
   readonly standing: StandingStudy;
+}
+
+/** Where a fabric rested in an earlier run; nothing where it was not worn. */
+export function restBefore(before: StandingStudy | undefined, id: string): RestBefore | undefined {
+  const rest = before?.rests.get(id);
+  return before && rest && { garment: before.cloth.garment, rest };
 }
