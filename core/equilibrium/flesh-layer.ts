@@ -1,5 +1,7 @@
+import { meshEdges } from '../mesh/mesh-edges.ts';
 import { triangleAreas } from '../mesh/triangle-areas.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
+import { triple } from '../mesh/triple.ts';
 import { skinCurvature, type SkinCurvature } from './flesh-curvature.ts';
 import { fleshKernel } from './flesh-kernel.ts';
 import { lowerNeighbours, solveScreened, type ScreenedMatrix } from './flesh-solve.ts';
@@ -34,22 +36,28 @@ export interface FleshWave {
  * convex: conductance (1 - H k)^-2 along each principal direction.
  *
  * @param poisson - Poisson's ratio of the flesh; see POISSON_RANGE.
- * @param held - 1 where cloth holds the skin against sliding; V. Left out, the skin slides everywhere.
+ * @param options.held - 1 where cloth holds the skin against sliding; V. Left out, the skin slides everywhere.
+ * @param options.cutOut - The skin was cut out of a larger one, and goes on beyond its free edges; else those are mirrors.
  */
-export function fleshLayer(skin: FleshSkin, poisson: number, held?: Uint8Array): FleshLayer {
+export function fleshLayer(
+  skin: FleshSkin,
+  poisson: number,
+  { held, cutOut = false }: { held?: Uint8Array; cutOut?: boolean } = {},
+): FleshLayer {
   const area = thirdsOfTriangles(skin.mesh);
   const curvature = skinCurvature(skin.mesh);
   const curved = bendsOfVertices(skin, curvature, area);
   const kernels = Array.from(curved, (eta) => fleshKernel(poisson, eta));
   const rows = lowerNeighbours(skin.mesh);
-  const flow = held ? flowUnder(held, skin, { area, rows }) : null;
+  const open = cutOut ? freeEdgeLengths(skin.mesh) : new Float64Array(area.length);
+  const flow = held ? flowUnder(held, skin, { area, rows, open }) : null;
   const term = (which: 'short' | 'long'): FleshWave => {
     const poles = Float64Array.from(kernels, (kernel) => kernel[`${which}Pole`]);
     const along = which === 'long' ? { curvature, flow } : { curvature: null, flow: null };
     return {
       sign: which === 'long' ? -1 : 1,
       share: Float64Array.from(kernels, (kernel, v) => Math.sqrt(Math.abs(kernel[which]) * skin.give[v]!)),
-      matrix: screenedSpreading(skin, poles, { area, rows }, along),
+      matrix: screenedSpreading(skin, poles, { area, rows, open }, along),
       solution: new Float64Array(area.length),
     };
   };
@@ -105,6 +113,20 @@ export function spreadMovement(
     solveScreened(matrix, load, solution, tolerance);
     for (let v = 0; v < load.length; v++) into[v]! += sign * share[v]! * solution[v]!;
   }
+}
+
+/** Length of free edge that each vertex stands for, m; V. */
+function freeEdgeLengths(mesh: TriangleMesh): Float64Array {
+  const { vertices, triangleCount } = meshEdges(mesh);
+  const lengths = new Float64Array(mesh.positions.length / 3);
+  for (let e = 0; e < triangleCount.length; e++) {
+    if (triangleCount[e] !== 1) continue;
+    const [a, b] = [vertices[2 * e]!, vertices[2 * e + 1]!];
+    const length = Math.hypot(...triple((k) => mesh.positions[3 * b + k]! - mesh.positions[3 * a + k]!));
+    lengths[a]! += length / 2;
+    lengths[b]! += length / 2;
+  }
+  return lengths;
 }
 
 function thirdsOfTriangles(mesh: TriangleMesh): Float64Array {

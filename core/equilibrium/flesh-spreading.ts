@@ -16,6 +16,8 @@ export interface FleshSkin {
 export interface SpreadingFrame {
   readonly area: Float64Array;
   readonly rows: Rows;
+  /** Length of edge beyond which the skin goes on, per vertex, m. */
+  readonly open: Float64Array;
 }
 
 /** What a term spreads along: the core where there is a curvature, as easily as `flow` says per vertex. */
@@ -28,11 +30,12 @@ export interface SpreadingAlong {
 export function screenedSpreading(
   skin: FleshSkin,
   poles: Float64Array,
-  { area, rows }: SpreadingFrame,
+  { area, rows, open }: SpreadingFrame,
   along: SpreadingAlong,
 ): ScreenedMatrix {
   const values = new Float64Array(rows.list.length);
-  const diagonal = area.map((own, v) => poles[v]! * own);
+  // Beyond an open edge the solution dies away as exp(-x sqrt(pole) / H), which draws H sqrt(pole) times its value per length.
+  const diagonal = area.map((own, v) => poles[v]! * own + Math.sqrt(poles[v]!) * skin.depth[v]! * open[v]!);
   addSpreading(skin, along, { rows, values, diagonal });
   return screenedMatrix(rows, values, diagonal);
 }

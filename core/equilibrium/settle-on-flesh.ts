@@ -37,8 +37,8 @@ export interface FleshEquilibrium extends Equilibrium {
 /** Contact force that may still change from one round to the next, as a share. */
 const FLESH_TOLERANCE = 1e-3;
 const MOST_ROUNDS = 25;
-/** Skin this many thicknesses of its flesh away from the cloth no longer moves. */
-const REACH = 3;
+/** Skin this many thicknesses of its flesh away from the cloth is taken not to move: by a tenth of the bulge at most. */
+const REACH = 4;
 /** The cloth of a round is settled to this part of what the last round changed. */
 const INNER_SHARE = 0.1;
 const LOOSEST = 1e-2;
@@ -135,7 +135,7 @@ function couple(problem: EquilibriumProblem, flesh: Flesh, worn: Equilibrium): C
   setPressure(pressure, worn, foundation);
   forceOnSkin(link, positions, pressure, skinForce);
   const pressed = Uint8Array.from(skinForce, (force) => (force > 0 ? 1 : 0));
-  const layer = fleshLayer(skin, poisson, flesh.skin === 'held' ? pressed : undefined);
+  const layer = fleshLayer(skin, poisson, { cutOut: true, ...(flesh.skin === 'held' && { held: pressed }) });
   const local = onCloth();
   const depth = onCloth();
   readUnderCloth(link, layer.local, local);

@@ -56,7 +56,7 @@ export function fleshRing(
     heldTo === undefined
       ? undefined
       : skin.depth.map((_, v) => (positions[3 * v + 1]! <= heldTo + 1e-9 ? 1 : 0));
-  return { layer: fleshLayer(skin, nu, held && Uint8Array.from(held)), z, columns, depth: H };
+  return { layer: fleshLayer(skin, nu, held && { held: Uint8Array.from(held) }), z, columns, depth: H };
 }
 
 /**
