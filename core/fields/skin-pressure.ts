@@ -52,41 +52,90 @@ export function discMeans(
   counted: Uint8Array,
   { positions, areas }: Pick<Contact, 'positions' | 'areas'>,
 ): Float64Array[] {
-  const radius = DISC_DIAMETER / 2;
-  const cells = new Map<string, number[]>();
-  const cellOf = (v: number, k: number) => Math.floor(positions[3 * v + k]! / radius);
-  counted.forEach((counts, v) => {
-    if (counts === 0) return;
-    const key = `${cellOf(v, 0)},${cellOf(v, 1)},${cellOf(v, 2)}`;
-    const cell = cells.get(key);
-    if (cell) cell.push(v);
-    else cells.set(key, [v]);
-  });
   const means = quantities.map(() => new Float64Array(counted.length));
   const inDisc: number[] = [];
-  counted.forEach((counts, v) => {
-    if (counts === 0) return;
+  const cells = cellsOf(positions, counted);
+  for (let v = 0; v < counted.length; v++) {
+    if (counted[v] === 0) continue;
     inDisc.length = 0;
     let area = 0;
-    for (let i = -1; i <= 1; i++) {
-      for (let j = -1; j <= 1; j++) {
-        for (let k = -1; k <= 1; k++) {
-          const key = `${cellOf(v, 0) + i},${cellOf(v, 1) + j},${cellOf(v, 2) + k}`;
-          for (const other of cells.get(key) ?? []) {
-            if (distanceSquared(positions, v, other) > radius * radius) continue;
-            area += areas[other]!;
-            inDisc.push(other);
-          }
-        }
+    for (const cell of cells.around(v)) {
+      for (let i = cells.start[cell]!; i < cells.start[cell + 1]!; i++) {
+        const other = cells.list[i]!;
+        if (distanceSquared(positions, v, other) > RADIUS * RADIUS) continue;
+        area += areas[other]!;
+        inDisc.push(other);
       }
     }
-    for (let q = 0; q < quantities.length; q++) {
+    quantities.forEach((quantity, q) => {
       let sum = 0;
-      for (const other of inDisc) sum += quantities[q]![other]! * areas[other]!;
+      for (const other of inDisc) sum += quantity[other]! * areas[other]!;
       means[q]![v] = sum / area;
-    }
-  });
+    });
+  }
   return means;
+}
+
+const RADIUS = DISC_DIAMETER / 2;
+/** Cubes along the longest side: cloth that flew apart must not ask for all the memory there is. */
+const MOST_CELLS = 128;
+
+/** Vertices sorted into cubes at least as wide as a disc's radius; a disc lies in its own cube and the 26 about it. */
+interface Cells {
+  /** Where each cube's vertices begin in `list`. */
+  readonly start: Uint32Array;
+  readonly list: Uint32Array;
+  /** The cubes in and about that of a vertex; the same array every time. */
+  readonly around: (v: number) => Uint32Array;
+}
+
+function cellsOf(positions: Float64Array, counted: Uint8Array): Cells {
+  const least = [0, 1, 2].map((k) => extreme(positions, k, Math.min));
+  const reach = [0, 1, 2].map((k) => extreme(positions, k, Math.max) - least[k]!);
+  const width = Math.max(RADIUS, Math.max(...reach) / MOST_CELLS);
+  // One empty cube on every side.
+  const low = least.map((value) => value - 1.5 * width);
+  const counts = reach.map((value) => Math.ceil(value / width) + 4);
+  const cellOf = (v: number): number => {
+    let cell = 0;
+    for (let k = 0; k < 3; k++) {
+      cell = cell * counts[k]! + Math.floor((positions[3 * v + k]! - low[k]!) / width);
+    }
+    return cell;
+  };
+  const start = new Uint32Array(counts[0]! * counts[1]! * counts[2]! + 1);
+  const inCell = Uint32Array.from(counted, (counts, v) => (counts === 0 ? 0 : cellOf(v)));
+  counted.forEach((counts, v) => {
+    if (counts !== 0) start[inCell[v]! + 1]!++;
+  });
+  for (let cell = 1; cell < start.length; cell++) start[cell]! += start[cell - 1]!;
+  const next = start.slice();
+  const list = new Uint32Array(start.at(-1)!);
+  counted.forEach((counts, v) => {
+    if (counts !== 0) list[next[inCell[v]!]!++] = v;
+  });
+  const away: number[] = [];
+  for (let i = -1; i <= 1; i++) {
+    for (let j = -1; j <= 1; j++) {
+      for (let k = -1; k <= 1; k++) away.push((i * counts[1]! + j) * counts[2]! + k);
+    }
+  }
+  const cubes = new Uint32Array(away.length);
+  return {
+    start,
+    list,
+    around: (v) => {
+      for (let i = 0; i < away.length; i++) cubes[i] = inCell[v]! + away[i]!;
+      return cubes;
+    },
+  };
+}
+
+/** Least or greatest of one coordinate. */
+function extreme(positions: Float64Array, k: number, of: (a: number, b: number) => number): number {
+  let found = positions[k]!;
+  for (let i = k; i < positions.length; i += 3) found = of(found, positions[i]!);
+  return found;
 }
 
 function distanceSquared(positions: Float64Array, a: number, b: number): number {

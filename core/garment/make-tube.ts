@@ -2,6 +2,8 @@ import type { Body, Box } from '../body/body.ts';
 import type { DistanceField } from '../body/distance-field.ts';
 import type { Finding } from '../fault/finding.ts';
 import { Fault } from '../fault/fault.ts';
+import { trianglesBetween } from '../mesh/section.ts';
+import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { monotoneCubic, valueAt } from '../units/monotone-cubic.ts';
 import { mmFromMetres } from '../units/units.ts';
 import { checkTubeSheet } from './check-tube-sheet.ts';
@@ -41,9 +43,10 @@ export interface LaidTube {
  */
 export function makeTube(sheet: TubeSheet, body: Body, edge: number): LaidTube {
   checkTubeSheet(sheet, edge);
-  const field = body.contactField(boxOfTube(sheet, body));
-  const ringBody: RingBody = { skin: body.skin, field };
-  const around = regionSection(body.skin, sheet.region, (sheet.from + sheet.to) / 2).length;
+  const skin = trianglesBetween(body.skin, sheet.from, sheet.to);
+  const field = body.contactField(boxOfTube(sheet, skin));
+  const ringBody: RingBody = { skin, field };
+  const around = regionSection(skin, sheet.region, (sheet.from + sheet.to) / 2).length;
   const grids = tubeGrids(around, sheet.to - sheet.from, edge);
   const finest = grids.at(-1)!;
   refuseTooFine(finest, edge);
@@ -179,12 +182,12 @@ function clothLevel(grid: TubeGrid, rings: readonly LaidRing[], scale: TubeRestS
 }
 
 /** The box that holds every ring, from the sections at a few heights. */
-function boxOfTube(sheet: TubeSheet, body: Body): Box {
+function boxOfTube(sheet: TubeSheet, skin: TriangleMesh): Box {
   const low: [number, number, number] = [Infinity, sheet.from, Infinity];
   const high: [number, number, number] = [-Infinity, sheet.to, -Infinity];
   for (let step = 0; step <= BOX_SECTIONS; step++) {
     const at = sheet.from + ((sheet.to - sheet.from) * step) / BOX_SECTIONS;
-    const { points } = regionSection(body.skin, sheet.region, at);
+    const { points } = regionSection(skin, sheet.region, at);
     for (let i = 0; i < points.length; i += 2) {
       low[0] = Math.min(low[0], points[i]!);
       high[0] = Math.max(high[0], points[i]!);

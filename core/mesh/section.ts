@@ -34,6 +34,28 @@ export function sectionAt(mesh: TriangleMesh, height: number): Section[] {
     .sort((one, other) => other.area - one.area);
 }
 
+/**
+ * The triangles that a plane between two heights may cut: sections of these are those of the whole mesh, found sooner.
+ *
+ * @returns Positions are those of the mesh itself.
+ */
+export function trianglesBetween(
+  { positions, triangles }: TriangleMesh,
+  low: number,
+  high: number,
+): TriangleMesh {
+  const kept: number[] = [];
+  for (let i = 0; i < triangles.length; i += 3) {
+    const a = positions[3 * triangles[i]! + 1]!;
+    const b = positions[3 * triangles[i + 1]! + 1]!;
+    const c = positions[3 * triangles[i + 2]! + 1]!;
+    if ((a >= low || b >= low || c >= low) && (a < high || b < high || c < high)) {
+      kept.push(triangles[i]!, triangles[i + 1]!, triangles[i + 2]!);
+    }
+  }
+  return { positions, triangles: Uint32Array.from(kept) };
+}
+
 interface Cuts {
   /** x, z of each cut edge. */
   readonly points: [number, number][];
