@@ -29,6 +29,20 @@ const meshBody = z.strictObject({
   tissue,
 });
 
+const band = z.strictObject({
+  at: z.union([z.enum(['upper', 'lower']), levelMm]),
+  widthMm: positiveMm,
+  relaxedMm: positiveMm,
+  curve: z.array(z.tuple([z.number().min(0).max(1000), z.number().min(0).max(10_000)])).min(1),
+});
+
+const lining = z.strictObject({
+  sheet: z.string().min(1).optional(),
+  fromMm: levelMm.optional(),
+  toMm: levelMm.optional(),
+  grainDeg: z.number().min(-180).max(180).optional(),
+});
+
 const tube = z.strictObject({
   region: z.enum(['trunk', 'leftLeg', 'rightLeg', 'whole']),
   fromMm: levelMm,
@@ -36,7 +50,22 @@ const tube = z.strictObject({
   girths: z.array(z.strictObject({ atMm: levelMm, relaxedMm: positiveMm })).min(1),
   relaxedLengthMm: positiveMm,
   warp: z.enum(['along', 'around']),
+  bands: z.array(band).optional(),
+  linings: z.array(lining).max(4).optional(),
 });
+
+const friction = z.union([z.number().min(0).max(2), z.enum(['dry', 'damp'])]);
+
+/** Poisson's ratios that the layer of flesh is right for: those of `core/equilibrium/flesh-kernel.ts`. */
+const flesh = z.union([
+  z.literal('foundation'),
+  z.strictObject({
+    layer: z.strictObject({
+      poisson: z.number().min(0.45).max(0.495).optional(),
+      skin: z.enum(['slides', 'held']).optional(),
+    }),
+  }),
+]);
 
 const fabricEntry = z.strictObject({
   id: z.string().regex(/^[\w-]+$/, 'letters, digits, - and _ only: it names files'),
@@ -50,7 +79,9 @@ const studyFile = z.strictObject({
   body: z.union([z.strictObject({ fitBody }), meshBody]),
   fabrics: z.array(fabricEntry).min(1),
   garment: z.strictObject({ tube }),
-  friction: z.number().min(0).max(2).default(0),
+  friction: friction.default(0),
+  flesh: flesh.default('foundation'),
+  bending: z.boolean().default(false),
   branch: z.enum(['load', 'return']).default('load'),
   edgeMm: z.number().min(1).max(50).default(8),
 });

@@ -15,24 +15,28 @@ import type { Study } from './study.ts';
  *
  * @throws {Fault} `garment/...` where the sheet and the body do not go together.
  */
-export function layCloth({ garment: sheet, edge }: Study, body: Body, before?: StandingStudy): LaidCloth {
+export function layCloth(study: Study, body: Body, before?: StandingStudy): LaidCloth {
   const kept = before?.body === body ? before : undefined;
-  if (kept && edge === kept.study.edge && alike(sheet, kept.study.garment)) return kept.cloth;
+  if (kept && cutOf(kept.study).every((part, i) => alike(part, cutOf(study)[i]))) return kept.cloth;
   let around = kept?.cloth.around;
   const contactField = (box: Box) => (around = skinAround(box, body, around)).skin;
-  const { garment, skin } = makeTube(sheet, { ...body, contactField }, edge);
+  const { garment, skin } = makeTube(study.garment, { ...body, contactField }, study.edge);
+  const isLaid = kept !== undefined && isLaidAlike(garment, kept.cloth.garment);
+  const isKnit =
+    kept !== undefined && isBent(study) === isBent(kept.study) && isKnitAlike(garment, kept.cloth.garment);
   return {
     garment,
     skin,
-    around: around ?? { box: { low: [0, 0, 0], high: [0, 0, 0] }, skin },
-    foundation:
-      kept && isLaidAlike(garment, kept.cloth.garment)
-        ? kept.cloth.foundation
-        : foundationUnder(body, garment.levels),
-    prepared:
-      kept && isKnitAlike(garment, kept.cloth.garment) ? kept.cloth.prepared : prepareCloth(garment.levels),
+    around: around!,
+    foundation: isLaid ? kept.cloth.foundation : foundationUnder(body, garment.levels),
+    prepared: isKnit ? kept.cloth.prepared : prepareCloth(garment.levels, { hinges: isBent(study) }),
   };
 }
+
+const isBent = ({ bending }: Study): boolean => bending ?? false;
+
+/** All that laid cloth depends on but the body. */
+const cutOf = (study: Study) => [study.garment, study.edge, isBent(study)];
 
 /** Boxes end on multiples of this, m: the nodes of a form's field then lie alike wherever its box ends. */
 const BOX_STEP = 0.03;

@@ -1,18 +1,24 @@
 import { turnUp } from '../body/turn-up.ts';
+import type { Fabric } from '../fabric/fabric.ts';
 import { Fault, inFile, inFileAsync } from '../fault/fault.ts';
+import type { TubeSheet } from '../garment/tube-sheet.ts';
 import { readBenchSheet } from '../io/read-bench-sheet.ts';
 import { readGlb } from '../io/read-glb.ts';
 import { readObj } from '../io/read-obj.ts';
 import { readStudyFile, type StudyFile } from '../io/study-file.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
-import { metresFromMm, pascalsFromKPa } from '../units/units.ts';
-import type { BodyChoice, Study } from './study.ts';
+import { metresFromMm, pascalsFromKPa, radiansFromDegrees, ratioFromPercent } from '../units/units.ts';
+import { SKIN_FRICTION } from './skin-friction.ts';
+import type { BodyChoice, FleshChoice, Study } from './study.ts';
 
 /** How a host hands over the files that lie beside a study. Both reject with a Fault `file/missing`. */
 export interface FilesBeside {
   readonly text: (path: string) => Promise<string>;
   readonly bytes: (path: string) => Promise<Uint8Array>;
 }
+
+/** Of the bracket of soft tissue the end that bulges most. */
+const USUAL_POISSON = 0.49;
 
 const METRES_PER = { mm: 1e-3, cm: 1e-2, m: 1 } as const;
 
@@ -28,32 +34,76 @@ export function openStudy(text: string, name: string, files: FilesBeside): Promi
 }
 
 async function studyOf(file: StudyFile, files: FilesBeside): Promise<Study> {
-  const fabrics = [];
-  for (const { id, sheet } of file.fabrics) {
+  const fabricOf = async (sheet: string): Promise<Fabric> => {
     const readings = await files.text(sheet);
-    fabrics.push({ id, fabric: inFile(sheet, () => readBenchSheet(readings)) });
-  }
+    return inFile(sheet, () => readBenchSheet(readings));
+  };
+  const fabrics = [];
+  for (const { id, sheet } of file.fabrics) fabrics.push({ id, fabric: await fabricOf(sheet) });
   const { tube } = file.garment;
+  const liningFabrics = [];
+  for (const { sheet } of tube.linings ?? []) if (sheet) liningFabrics.push(await fabricOf(sheet));
   return {
     name: file.name,
     body: await bodyOf(file.body, files),
     fabrics,
-    garment: {
-      region: tube.region,
-      from: metresFromMm(tube.fromMm),
-      to: metresFromMm(tube.toMm),
-      girths: tube.girths.map(({ atMm, relaxedMm }) => ({
-        at: metresFromMm(atMm),
-        relaxed: metresFromMm(relaxedMm),
-      })),
-      relaxedLength: metresFromMm(tube.relaxedLengthMm),
-      warp: tube.warp,
-    },
-    friction: file.friction,
+    garment: tubeOf(tube),
+    ...(liningFabrics.length > 0 && { liningFabrics }),
+    ...frictionOf(file.friction),
+    ...(file.flesh !== 'foundation' && { flesh: layerOf(file.flesh.layer) }),
+    ...(file.bending && { bending: true }),
     branch: file.branch,
     edge: metresFromMm(file.edgeMm),
   };
 }
+
+function tubeOf(tube: StudyFile['garment']['tube']): TubeSheet {
+  let liningCount = 0;
+  return {
+    region: tube.region,
+    from: metresFromMm(tube.fromMm),
+    to: metresFromMm(tube.toMm),
+    girths: tube.girths.map(({ atMm, relaxedMm }) => ({
+      at: metresFromMm(atMm),
+      relaxed: metresFromMm(relaxedMm),
+    })),
+    relaxedLength: metresFromMm(tube.relaxedLengthMm),
+    warp: tube.warp,
+    ...(tube.bands && {
+      bands: tube.bands.map(({ at, widthMm, relaxedMm, curve }) => ({
+        at: typeof at === 'number' ? metresFromMm(at) : at,
+        width: metresFromMm(widthMm),
+        relaxed: metresFromMm(relaxedMm),
+        curve: curve.map(([percent, newtons]) => [ratioFromPercent(percent), newtons] as const),
+      })),
+    }),
+    ...(tube.linings && {
+      linings: tube.linings.map(({ sheet, fromMm, toMm, grainDeg }) => ({
+        fabric: sheet === undefined ? 0 : ++liningCount,
+        ...(fromMm !== undefined && { from: metresFromMm(fromMm) }),
+        ...(toMm !== undefined && { to: metresFromMm(toMm) }),
+        ...(grainDeg !== undefined && { grain: radiansFromDegrees(grainDeg) }),
+      })),
+    }),
+  };
+}
+
+const frictionOf = (friction: StudyFile['friction']): Pick<Study, 'friction' | 'frictionFrom'> =>
+  typeof friction === 'number'
+    ? { friction, frictionFrom: 'typed' }
+    : { friction: SKIN_FRICTION[friction].coefficient, frictionFrom: friction };
+
+const layerOf = ({
+  poisson,
+  skin,
+}: {
+  poisson?: number | undefined;
+  skin?: 'slides' | 'held' | undefined;
+}): FleshChoice => ({
+  kind: 'layer',
+  poisson: poisson ?? USUAL_POISSON,
+  skin: skin ?? 'slides',
+});
 
 /**
  * Reads only the body of a study; its fabrics need not be there.

@@ -25,11 +25,12 @@ export function* runStudy(study: Study, before?: StandingStudy): Generator<Study
   const body = isSameBody ? before.body : makeBody(study.body);
   yield { step: 'garment' };
   const cloth = layCloth(study, body, before);
+  const linings = (study.liningFabrics ?? []).map((lining) => chooseLaw(lining, study.branch).law);
   const rests = new Map<string, FabricRest>();
   const worn: WornResult[] = [];
   for (const { id, fabric } of study.fabrics) {
     const chosen = chooseLaw(fabric, study.branch);
-    const question = { study, fabric, body, cloth, laws: [chosen.law] };
+    const question = { study, fabric, body, cloth, laws: [chosen.law, ...linings] };
     const rest = yield* named(id, settleFabric(question, restBefore(before, id)));
     rests.set(id, rest);
     worn.push(wornResult(id, question, chosen, rest));

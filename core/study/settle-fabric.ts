@@ -1,4 +1,5 @@
 import type { Body } from '../body/body.ts';
+import { bendingTensor } from '../equilibrium/bending-force.ts';
 import type { Equilibrium, EquilibriumProblem, SettleProgress } from '../equilibrium/equilibrium.ts';
 import { settleOnFlesh, type FleshEquilibrium } from '../equilibrium/settle-on-flesh.ts';
 import { settle } from '../equilibrium/settle.ts';
@@ -20,7 +21,7 @@ export interface FabricRest {
 
 /** What is settled: the garment laid on its body, as the study wants it, in one fabric. */
 export interface FabricQuestion {
-  readonly study: Pick<Study, 'friction' | 'flesh'>;
+  readonly study: Pick<Study, 'friction' | 'flesh' | 'bending'>;
   readonly fabric: Fabric;
   readonly body: Body;
   readonly cloth: LaidCloth;
@@ -89,7 +90,7 @@ function firstLevel(levels: Garment['levels']): number {
 
 /** The problem of one level as if it were the finest. */
 function problemOf(
-  { study, cloth, laws }: FabricQuestion,
+  { study, fabric, cloth, laws }: FabricQuestion,
   level: number,
   expected: LevelRest | undefined,
 ): EquilibriumProblem {
@@ -101,6 +102,8 @@ function problemOf(
     foundation: foundation.slice(0, level + 1),
     friction: Math.max(study.friction, LEAST_FRICTION),
     prepared,
+    arealDensity: fabric.arealDensity,
+    ...(study.bending && { bending: bendingTensor(fabric.bendingRigidity) }),
     ...(expected && startOf(garment.levels[level]!.mesh, expected)),
   };
 }

@@ -51,11 +51,15 @@ export interface Study {
   readonly body: BodyChoice;
   readonly fabrics: readonly { readonly id: string; readonly fabric: Fabric }[];
   readonly garment: TubeSheet;
+  /** Of linings that are not cut from the fabric worn: fabric 1 of the garment is the first of these. */
+  readonly liningFabrics?: readonly Fabric[];
   readonly friction: number;
   /** `typed` if left out. */
   readonly frictionFrom?: FrictionFrom;
   /** The foundation if left out. */
   readonly flesh?: FleshChoice;
+  /** Whether the cloth resists being bent, as its strips did over the bench's edge; it folds freely if left out. */
+  readonly bending?: boolean;
   readonly branch: Branch;
   /** Wanted edge length of the cloth mesh, m. */
   readonly edge: number;
