@@ -14,8 +14,16 @@ export interface WornFindings {
   'worn/layers-not-settled': { changePercent: number };
   /** Cloth gathered so far that its folds lie on one another. */
   'worn/packed': { sharePercent: number };
-  /** A hem has crept from where it was laid. */
-  'worn/hem-moves': { hem: 'lower' | 'upper'; way: 'up' | 'down'; shiftMm: number; friction: number };
+  /** A hem has crept from where it was laid; the share of its length that has used up its grip. */
+  'worn/hem-moves': {
+    hem: 'lower' | 'upper';
+    way: 'up' | 'down';
+    shiftMm: number;
+    friction: number;
+    spentPercent: number;
+  };
+  /** Flesh as a layer was worn at one end of its bracket. */
+  'worn/flesh-bracket': { poisson: number; skin: 'slides' | 'held' };
   'worn/frictionless': { shiftMm: number };
   /** The layer of flesh holds within 15 % no further than w/H 0.15 or p/E 0.4. */
   'worn/flesh-out-of-range': { depthPercent: number; pressurePercent: number };

@@ -1,5 +1,8 @@
 import type { Contact } from './skin-pressure.ts';
 
+/** From here on grip counts as used up: friction available is less than 1.2 times what is needed. Common practice. */
+export const GRIP_SPENT = 1 / 1.2;
+
 /** Force along the skin below which no grip is asked for, as a share of the greatest friction at any vertex. */
 const NOTHING = 1e-6;
 

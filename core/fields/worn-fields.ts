@@ -20,6 +20,8 @@ export interface Worn {
   readonly skin: DistanceField;
   /** Coulomb's coefficient as it was asked for; 0 slides freely. */
   readonly friction: number;
+  /** How the flesh gave way; the foundation if left out. */
+  readonly flesh?: 'foundation' | 'layer';
   /** What the cloth would do at both ends of its coupling's band; left out where the fabric bears none. */
   readonly ends?: CouplingEnds;
 }
@@ -28,10 +30,11 @@ export interface Worn {
  * Every quantity that can be painted, in the order of `FieldId`.
  *
  * Pressure, give and grip are undefined (hatched, value 0) off the skin, grip also where there is no friction; the gap on
- * it (no gap and hardly any must not look alike); a tension is undefined where its direction is slack. Pressures and tensions carry the coupling's band; stretch,
- * gap and give are of the shape as it stands, and bear none.
+ * it (no gap and hardly any must not look alike); a tension is undefined where its direction is slack. Where flesh is a
+ * layer it moves off the cloth too, and bulges count below zero. Pressures and tensions carry the coupling's band;
+ * stretch, gap and give are of the shape as it stands, and bear none.
  */
-export function wornFields({ garment, equilibrium, pull, skin, friction, ends }: Worn): Field[] {
+export function wornFields({ garment, equilibrium, pull, skin, friction, flesh, ends }: Worn): Field[] {
   const mesh = wornMesh(garment, equilibrium);
   const areas = triangleAreas(mesh);
   const perVertex = (values: Float64Array) => spreadToVertices(mesh, values, areas);
@@ -47,10 +50,17 @@ export function wornFields({ garment, equilibrium, pull, skin, friction, ends }:
   const offSkin = Uint8Array.from(pressure, (value) => (value > 0 ? 0 : 1));
   const nowhere = new Uint8Array(pressure.length);
   // From the skin as it has moved: pressed in here, bulging there.
-  const { offset } = equilibrium;
-  const gap = equilibrium.distance.map((distance, v) => Math.max(0, distance + offset[v]!));
+  const { distance, offset } = equilibrium;
+  const gap = distance.map((away, v) => Math.max(0, away + offset[v]!));
   const onSkin = Uint8Array.from(gap, (value) => (value > 0 ? 0 : 1));
-  const give = equilibrium.distance.map((distance) => Math.max(0, -distance));
+  const give: Pick<Field, 'kind' | 'values' | 'undefinedAt'> =
+    flesh === 'layer'
+      ? {
+          kind: 'symmetric',
+          values: distance.map((away, v) => (gap[v]! > 0 ? offset[v]! : -away)),
+          undefinedAt: nowhere,
+        }
+      : { kind: 'sequential', values: distance.map((away) => Math.max(0, -away)), undefinedAt: offSkin };
   const stretch = (id: 'stretchAcross' | 'stretchAlong', kind: Field['kind']): Field => {
     return { id, unit: 'ratio', kind, values: perVertex(pull[id]), undefinedAt: nowhere };
   };
@@ -69,7 +79,7 @@ export function wornFields({ garment, equilibrium, pull, skin, friction, ends }:
     tension('tensionAcross', 'across'),
     tension('tensionAlong', 'along'),
     { id: 'gap', unit: 'm', kind: 'sequential', values: gap, undefinedAt: onSkin },
-    { id: 'give', unit: 'm', kind: 'sequential', values: give, undefinedAt: offSkin },
+    { id: 'give', unit: 'm', ...give },
     {
       id: 'gripUsed',
       unit: 'ratio',

@@ -1,8 +1,9 @@
 import type { Finding } from '../fault/finding.ts';
 import { PACKED_STRETCH } from '../fabric/relaxed-energy.ts';
-import type { Garment } from '../garment/garment.ts';
 import { triangleAreas } from '../mesh/triangle-areas.ts';
 import { mmFromMetres } from '../units/units.ts';
+import type { Field } from './field.ts';
+import { GRIP_SPENT } from './grip-used.ts';
 import { wornMesh, type Worn } from './worn-fields.ts';
 
 /** Shares of the cloth below this are not worth a sentence. */
@@ -12,7 +13,8 @@ const WORTH_SAYING = 0.005;
 const WORTH_SAYING_SHIFT = { frictionless: 0.002, hem: 0.01 };
 
 /** What the reader must know about one wearing: not at rest, beyond the readings, slack, in a heap, off the skin, slid. */
-export function wornFindings({ garment, equilibrium, pull, friction }: Worn): Finding[] {
+export function wornFindings(worn: Worn, fields: readonly Field[]): Finding[] {
+  const { garment, equilibrium, pull } = worn;
   const findings: Finding[] = [];
   const { residual, tolerance } = equilibrium;
   if (!equilibrium.atRest) findings.push({ code: 'worn/not-at-rest', facts: { residual, tolerance } });
@@ -33,39 +35,44 @@ export function wornFindings({ garment, equilibrium, pull, friction }: Worn): Fi
     const largestGapMm = mmFromMetres(gap.reduce((most, distance) => Math.max(most, distance), 0));
     findings.push({ code: 'worn/off-skin', facts: { sharePercent: 100 * off, largestGapMm } });
   }
+  return [...findings, ...(worn.friction === 0 ? slidFindings(worn) : hemFindings(worn, fields))];
+}
+
+/** Without friction nothing but its shape holds a garment: how far it slid along the body's height. */
+function slidFindings({ garment, equilibrium: { positions } }: Worn): Finding[] {
   const laid = garment.levels.at(-1)!.mesh.positions;
-  const shift = largestShift(laid, equilibrium.positions);
-  if (friction === 0 && shift > WORTH_SAYING_SHIFT.frictionless) {
-    findings.push({ code: 'worn/frictionless', facts: { shiftMm: mmFromMetres(shift) } });
-  }
-  for (const hem of ['lower', 'upper'] as const) {
-    const up = hemShift(garment, hem, laid, equilibrium.positions);
-    if (Math.abs(up) < WORTH_SAYING_SHIFT.hem) continue;
-    findings.push({
-      code: 'worn/hem-moves',
-      facts: { hem, way: up > 0 ? 'up' : 'down', shiftMm: mmFromMetres(Math.abs(up)), friction },
-    });
-  }
-  return findings;
-}
-
-/** How far a hem has moved up the body on the whole, m. */
-function hemShift(
-  { rings, columnCount }: Garment,
-  hem: 'lower' | 'upper',
-  laid: Float64Array,
-  settled: Float64Array,
-): number {
-  if (rings.length === 0) return 0;
-  const first = hem === 'lower' ? 0 : (rings.length - 1) * columnCount;
-  let sum = 0;
-  for (let v = first; v < first + columnCount; v++) sum += settled[3 * v + 1]! - laid[3 * v + 1]!;
-  return sum / columnCount;
-}
-
-/** How far any vertex has moved along the body's height, m. */
-function largestShift(laid: Float64Array, settled: Float64Array): number {
   let most = 0;
-  for (let i = 1; i < laid.length; i += 3) most = Math.max(most, Math.abs(settled[i]! - laid[i]!));
-  return most;
+  for (let i = 1; i < laid.length; i += 3) most = Math.max(most, Math.abs(positions[i]! - laid[i]!));
+  if (most <= WORTH_SAYING_SHIFT.frictionless) return [];
+  return [{ code: 'worn/frictionless', facts: { shiftMm: mmFromMetres(most) } }];
+}
+
+/** Hems that have ridden up or slid down on the whole, and how much of each has used up its grip. */
+function hemFindings({ garment, equilibrium, friction }: Worn, fields: readonly Field[]): Finding[] {
+  const { rings, columnCount, levels } = garment;
+  const laid = levels.at(-1)!.mesh.positions;
+  const grip = fields.find(({ id }) => id === 'gripUsed');
+  return (['lower', 'upper'] as const).flatMap((hem): Finding[] => {
+    if (rings.length === 0) return [];
+    const first = hem === 'lower' ? 0 : (rings.length - 1) * columnCount;
+    let up = 0;
+    let spent = 0;
+    for (let v = first; v < first + columnCount; v++) {
+      up += (equilibrium.positions[3 * v + 1]! - laid[3 * v + 1]!) / columnCount;
+      if (grip && grip.values[v]! >= GRIP_SPENT) spent++;
+    }
+    if (Math.abs(up) < WORTH_SAYING_SHIFT.hem) return [];
+    return [
+      {
+        code: 'worn/hem-moves',
+        facts: {
+          hem,
+          way: up > 0 ? 'up' : 'down',
+          shiftMm: mmFromMetres(Math.abs(up)),
+          friction,
+          spentPercent: (100 * spent) / columnCount,
+        },
+      },
+    ];
+  });
 }

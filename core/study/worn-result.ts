@@ -1,12 +1,13 @@
 import { fleshFindings } from '../equilibrium/flesh-findings.ts';
+import type { Finding } from '../fault/finding.ts';
 import { couplingEnds } from '../fields/coupling-ends.ts';
 import { clothPull } from '../fields/stretch-and-tension.ts';
-import { wornFields } from '../fields/worn-fields.ts';
+import { wornFields, type Worn } from '../fields/worn-fields.ts';
 import { wornFindings } from '../fields/worn-findings.ts';
 import { movedSkin } from './moved-skin.ts';
 import type { ChosenLaw } from './choose-law.ts';
 import type { FabricQuestion, FabricRest } from './settle-fabric.ts';
-import type { WornResult } from './study.ts';
+import type { FleshChoice, WornResult } from './study.ts';
 
 /** Reads a garment that has come to rest: its fields, what must be known of them, and the skin under it. */
 export function wornResult(
@@ -16,24 +17,32 @@ export function wornResult(
   { equilibrium, flesh }: FabricRest,
 ): WornResult {
   const { garment, skin } = cloth;
-  const settled = {
+  const settled: Worn = {
     garment,
     equilibrium,
     pull: clothPull(garment, laws, equilibrium.positions),
     skin,
     friction: study.friction,
+    flesh: study.flesh?.kind ?? 'foundation',
     ...(ends && { ends: couplingEnds(garment, { ...ends, shown: law }, equilibrium) }),
   };
+  const fields = wornFields(settled);
   return {
     fabricId,
     equilibrium,
-    fields: wornFields(settled),
+    fields,
     findings: [
       ...findings,
       ...fabric.findings,
-      ...(flesh ? fleshFindings(flesh) : []),
-      ...wornFindings(settled),
+      ...fleshFindingsOf(study.flesh, flesh),
+      ...wornFindings(settled, fields),
     ],
     ...(flesh && { movedSkin: movedSkin(body.skin, flesh.skinMovement) }),
   };
+}
+
+function fleshFindingsOf(choice: FleshChoice | undefined, flesh: FabricRest['flesh']): Finding[] {
+  if (choice?.kind !== 'layer' || !flesh) return [];
+  const { poisson, skin } = choice;
+  return [{ code: 'worn/flesh-bracket', facts: { poisson, skin } }, ...fleshFindings(flesh)];
 }
