@@ -3,37 +3,42 @@ import { triangleAreas } from '../mesh/triangle-areas.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { triple } from '../mesh/triple.ts';
 import { skinCurvature, type SkinCurvature } from './flesh-curvature.ts';
-import { fleshKernel } from './flesh-kernel.ts';
-import { lowerNeighbours, solveScreened, type ScreenedMatrix } from './flesh-solve.ts';
+import { fleshKernel, type FleshKernel } from './flesh-kernel.ts';
+import {
+  factoriseThree,
+  planElimination,
+  solveThree,
+  type EliminationPlan,
+  type ThreeFactors,
+} from './flesh-elimination.ts';
 import { screenedSpreading, type FleshSkin, type SpreadingFrame } from './flesh-spreading.ts';
 
-/** A nearly incompressible layer, ready to be pressed. */
+/**
+ * A nearly incompressible layer, ready to be pressed. Three terms sign S (pole M - H^2 Lap)^-1 M S p carry pressure from
+ * place to place.
+ */
 export interface FleshLayer {
   readonly skin: FleshSkin;
   /** Skin each vertex stands for, m^2; V. */
   readonly area: Float64Array;
   /** What each vertex gives by its own pressure alone, m/Pa; V. */
   readonly local: Float64Array;
-  readonly waves: readonly FleshWave[];
+  readonly plan: EliminationPlan;
+  /** S = sqrt(|amplitude| H/E) of the three terms, turn by turn, by places of the plan; 3*V. */
+  readonly shares: Float64Array;
+  readonly factors: ThreeFactors;
 }
 
-/** One of the terms that carry pressure from place to place: sign S (pole M - H^2 Lap)^-1 M S p. */
-export interface FleshWave {
-  readonly sign: 1 | -1;
-  /** S = sqrt(|amplitude| H/E); V. */
-  readonly share: Float64Array;
-  readonly matrix: ScreenedMatrix;
-  /** The last solution, from which the next one starts; V. */
-  readonly solution: Float64Array;
-}
+/** Of the three terms: the short one gives, the long one along the core takes back, along the skin it gives. */
+const SIGNS = [1, -1, 1] as const;
 
 /**
  * Lays out the flesh under a skin.
  *
  * Thickness, modulus and curvature may vary from place to place: the diffusion is div(H^2 grad), H^2 the mean of each
  * triangle's corners, and S stands on both sides, so that what a force here does there is what the same force there would
- * do here (Maxwell-Betti). The long term spreads along the firm core, which is shorter than the skin where the body is
- * convex: conductance (1 - H k)^-2 along each principal direction.
+ * do here (Maxwell-Betti). Part of the long term spreads along the firm core, which is shorter than the skin where the
+ * body is convex: see {@link screenedSpreading}.
  *
  * @param poisson - Poisson's ratio of the flesh; see POISSON_RANGE.
  * @param options.held - 1 where cloth holds the skin against sliding; V. Left out, the skin slides everywhere.
@@ -48,26 +53,37 @@ export function fleshLayer(
   const curvature = skinCurvature(skin.mesh);
   const curved = bendsOfVertices(skin, curvature, area);
   const kernels = Array.from(curved, (eta) => fleshKernel(poisson, eta));
-  const rows = lowerNeighbours(skin.mesh);
+  const plan = planElimination(skin.mesh);
   const open = cutOut ? freeEdgeLengths(skin.mesh) : new Float64Array(area.length);
-  const flow = held ? flowUnder(held, skin, { area, rows, open }) : null;
-  const term = (which: 'short' | 'long'): FleshWave => {
-    const poles = Float64Array.from(kernels, (kernel) => kernel[`${which}Pole`]);
-    const along = which === 'long' ? { curvature, flow } : { curvature: null, flow: null };
-    return {
-      sign: which === 'long' ? -1 : 1,
-      share: Float64Array.from(kernels, (kernel, v) => Math.sqrt(Math.abs(kernel[which]) * skin.give[v]!)),
-      matrix: screenedSpreading(skin, poles, { area, rows, open }, along),
-      solution: new Float64Array(area.length),
-    };
-  };
+  const flow = held ? flowUnder(held, skin, { area, plan, open }) : null;
+  const each = (of: (kernel: FleshKernel) => number) => Float64Array.from(kernels, of);
+  const [shortPoles, longPoles] = [each(({ shortPole }) => shortPole), each(({ longPole }) => longPole)];
+  const frame = { area, plan, open };
+  const shares = new Float64Array(3 * area.length);
+  kernels.forEach(({ short, long }, v) => {
+    const root = (amplitude: number) => Math.sqrt(Math.abs(amplitude) * skin.give[v]!);
+    shares.set([root(short), root(long - ALONG_SKIN), root(ALONG_SKIN)], 3 * plan.place[v]!);
+  });
   return {
     skin,
     area,
     local: Float64Array.from(kernels, ({ local }, v) => local * skin.give[v]!),
-    waves: [term('short'), term('long')],
+    plan,
+    shares,
+    factors: factoriseThree(plan, [
+      screenedSpreading(skin, shortPoles, frame, { curvature: null, flow: null }),
+      screenedSpreading(skin, longPoles, frame, { curvature, flow }),
+      screenedSpreading(skin, longPoles, frame, { curvature: null, flow }),
+    ]),
   };
 }
+
+/**
+ * Part of the long term that spreads along the skin, the rest along the core. Flat it is all one. Waves round a limb
+ * (n 1 to 12, H/R 0.1 to 0.6, nu 0.45 and 0.49, also with waves along it) then come within 11.5 % (rms 5) of
+ * three-dimensional elasticity; spread along the skin alone they miss by up to 57 %.
+ */
+const ALONG_SKIN = 1.64;
 
 /** Flesh under a skin that is held flows this much as easily, and the hold reaches this many thicknesses into what is near. */
 const HELD = { flow: 0.085, reach: 1.387 };
@@ -86,10 +102,12 @@ function flowUnder(held: Uint8Array, skin: FleshSkin, frame: SpreadingFrame): Fl
   const pole = 1 / HELD.reach ** 2;
   const poles = new Float64Array(held.length).fill(pole);
   const matrix = screenedSpreading(skin, poles, frame, { curvature: null, flow: null });
-  const hold = new Float64Array(held.length);
-  const load = frame.area.map((area, v) => pole * area * held[v]!);
-  solveScreened(matrix, load, hold, 1e-5);
-  return hold.map((share) => 1 - (1 - HELD.flow) * Math.min(Math.max(share, 0), 1));
+  const { plan, area } = frame;
+  const hold = new Float64Array(3 * held.length);
+  for (let v = 0; v < held.length; v++) hold[3 * plan.place[v]!] = pole * area[v]! * held[v]!;
+  // One matrix in three places: there is no elimination of single ones.
+  solveThree(plan, factoriseThree(plan, [matrix, matrix, matrix]), hold);
+  return area.map((_, v) => 1 - (1 - HELD.flow) * Math.min(Math.max(hold[3 * plan.place[v]!]!, 0), 1));
 }
 
 /**
@@ -98,20 +116,22 @@ function flowUnder(held: Uint8Array, skin: FleshSkin, frame: SpreadingFrame): Fl
  *
  * @param pressure - Pa; V.
  * @param into - m, inward positive; V, overwritten.
- * @param tolerance - Of the equations, relative.
  */
 export function spreadMovement(
-  { area, waves }: FleshLayer,
+  { area, plan, shares, factors }: FleshLayer,
   pressure: Float64Array,
   into: Float64Array,
-  tolerance = 1e-7,
 ): void {
-  into.fill(0);
-  const load = new Float64Array(area.length);
-  for (const { sign, share, matrix, solution } of waves) {
-    for (let v = 0; v < load.length; v++) load[v] = area[v]! * share[v]! * pressure[v]!;
-    solveScreened(matrix, load, solution, tolerance);
-    for (let v = 0; v < load.length; v++) into[v]! += sign * share[v]! * solution[v]!;
+  const x = Float64Array.from(shares);
+  for (let v = 0; v < area.length; v++) {
+    const force = area[v]! * pressure[v]!;
+    for (let i = 3 * plan.place[v]!, end = i + 3; i < end; i++) x[i]! *= force;
+  }
+  solveThree(plan, factors, x);
+  for (let v = 0; v < area.length; v++) {
+    const i = 3 * plan.place[v]!;
+    into[v] = 0;
+    SIGNS.forEach((sign, k) => (into[v]! += sign * shares[i + k]! * x[i + k]!));
   }
 }
 

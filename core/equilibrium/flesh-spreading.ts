@@ -1,7 +1,7 @@
 import type { Rows } from '../mesh/mesh-edges.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { inFrame, setFrame, type SkinCurvature } from './flesh-curvature.ts';
-import { screenedMatrix, type ScreenedMatrix } from './flesh-solve.ts';
+import type { EliminationPlan, PlannedMatrix } from './flesh-elimination.ts';
 
 /** A skin over soft flesh over a firm core. */
 export interface FleshSkin {
@@ -15,7 +15,7 @@ export interface FleshSkin {
 /** What all matrices of one skin share. */
 export interface SpreadingFrame {
   readonly area: Float64Array;
-  readonly rows: Rows;
+  readonly plan: EliminationPlan;
   /** Length of edge beyond which the skin goes on, per vertex, m. */
   readonly open: Float64Array;
 }
@@ -26,34 +26,45 @@ export interface SpreadingAlong {
   readonly flow: Float64Array | null;
 }
 
-/** pole M - div(H^2 D grad), M the area of each vertex. */
+/**
+ * pole M - div(H^2 D grad), M the area of each vertex.
+ *
+ * D = flow along the skin; along the core flow (1 - H k)^-0.555 in each principal direction: the core is shorter than
+ * the skin by 1 - H k, and the exponent (2 would be the core's own metric) is fitted, see `fleshLayer`.
+ */
 export function screenedSpreading(
   skin: FleshSkin,
   poles: Float64Array,
-  { area, rows, open }: SpreadingFrame,
+  { area, plan, open }: SpreadingFrame,
   along: SpreadingAlong,
-): ScreenedMatrix {
-  const values = new Float64Array(rows.list.length);
-  // Beyond an open edge the solution dies away as exp(-x sqrt(pole) / H), which draws H sqrt(pole) times its value per length.
-  const diagonal = area.map((own, v) => poles[v]! * own + Math.sqrt(poles[v]!) * skin.depth[v]! * open[v]!);
-  addSpreading(skin, along, { rows, values, diagonal });
-  return screenedMatrix(rows, values, diagonal);
+): PlannedMatrix {
+  const { place, lower } = plan;
+  const into = {
+    place,
+    lower,
+    values: new Float64Array(lower.list.length),
+    diagonal: new Float64Array(area.length),
+  };
+  addSpreading(skin, along, into);
+  for (let v = 0; v < area.length; v++) {
+    // Beyond an open edge the solution dies away as exp(-x sqrt(pole) / H): H sqrt(pole) times its value flows out per length.
+    into.diagonal[place[v]!]! += poles[v]! * area[v]! + Math.sqrt(poles[v]!) * skin.depth[v]! * open[v]!;
+  }
+  return into;
 }
 
 /** Bends H k beyond this either way count as this: at 1 the core would be a point. */
-const MOST_TURN = 0.7;
+const MOST_TURN = 0.9;
+const TOWARDS_CORE = 0.555;
 
 interface Entries {
-  readonly rows: Rows;
+  readonly place: Uint32Array;
+  readonly lower: Rows;
   readonly values: Float64Array;
   readonly diagonal: Float64Array;
 }
 
-/**
- * Adds the stiffness of -div(H^2 D grad) by linear elements: the cotangent weights where D = 1.
- With a curvature D = flow (1 - H k)^-2,
- * without one D = flow.
- */
+/** Adds the stiffness of -div(H^2 D grad) by linear elements: the cotangent weights where D = 1. */
 function addSpreading({ mesh, depth }: FleshSkin, { curvature, flow }: SpreadingAlong, into: Entries): void {
   const { positions, triangles } = mesh;
   const frame = new Float64Array(6);
@@ -75,17 +86,18 @@ function addSpreading({ mesh, depth }: FleshSkin, { curvature, flow }: Spreading
       (gx[i]! * (d11 * gx[j]! + d12 * gy[j]!) + gy[i]! * (d12 * gx[j]! + d22 * gy[j]!));
     for (let i = 0; i < 3; i++) {
       const j = (i + 1) % 3;
-      into.diagonal[triangles[t + i]!]! += conductance(i, i);
-      addEntry(into, triangles[t + i]!, triangles[t + j]!, conductance(i, j));
+      into.diagonal[into.place[triangles[t + i]!]!]! += conductance(i, i);
+      addEntry(into, into.place[triangles[t + i]!]!, into.place[triangles[t + j]!]!, conductance(i, j));
     }
   }
 }
 
 const FLAT = [1, 0, 1] as const;
 
-const metric = (bend: number): number => (1 - Math.min(Math.max(bend, -MOST_TURN), MOST_TURN)) ** -2;
+const metric = (bend: number): number =>
+  (1 - Math.min(Math.max(bend, -MOST_TURN), MOST_TURN)) ** -TOWARDS_CORE;
 
-/** (1 - H k)^-2 of the 2x2 curvature tensor of a triangle. */
+/** (1 - H k)^-0.555 of the 2x2 curvature tensor of a triangle. */
 function coreMetric(tensors: Float64Array, t: number, thick: number): [number, number, number] {
   const [k11, k12, k22] = [thick * tensors[t]!, thick * tensors[t + 1]!, thick * tensors[t + 2]!];
   const mean = (k11 + k22) / 2;
@@ -98,10 +110,10 @@ function coreMetric(tensors: Float64Array, t: number, thick: number): [number, n
   return [low + (high - low) * xx, (high - low) * xy, low + (high - low) * (1 - xx)];
 }
 
-function addEntry({ rows, values }: Entries, a: number, b: number, value: number): void {
+function addEntry({ lower, values }: Entries, a: number, b: number, value: number): void {
   const [row, column] = a > b ? [a, b] : [b, a];
-  for (let i = rows.start[row]!; i < rows.start[row + 1]!; i++) {
-    if (rows.list[i] === column) {
+  for (let i = lower.start[row]!; i < lower.start[row + 1]!; i++) {
+    if (lower.list[i] === column) {
       values[i]! += value;
       return;
     }

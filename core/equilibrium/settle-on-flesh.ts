@@ -42,8 +42,6 @@ const REACH = 4;
 /** The cloth of a round is settled to this part of what the last round changed. */
 const INNER_SHARE = 0.1;
 const LOOSEST = 1e-2;
-/** Of the layer's equations: far below what is asked of the rounds. */
-const SPREAD_TOLERANCE = 1e-5;
 
 /**
  * Lets a garment come to rest on flesh that gives way as a nearly incompressible layer: in under the cloth, out beside it.
@@ -160,7 +158,7 @@ function moved(coupling: Coupling, worn: Equilibrium): { image: Float64Array; ch
   setPressure(pressure, worn, foundation);
   forceOnSkin(link, worn.positions, pressure, skinForce);
   for (let v = 0; v < skinForce.length; v++) skinPressure[v] = skinForce[v]! / layer.area[v]!;
-  spreadMovement(layer, skinPressure, spread, SPREAD_TOLERANCE);
+  spreadMovement(layer, skinPressure, spread);
   readUnderCloth(link, spread, movement);
   const image = new Float64Array(pressure.length);
   let [missed, all] = [0, 0];

@@ -3,7 +3,7 @@ import type { Check } from './check.ts';
 import { HOOP_WAVES } from './data/flesh-special-cases.ts';
 import { fleshRing } from './flesh-ring.ts';
 
-const SHARE = 0.2;
+const SHARE = 0.1;
 /** The ring of the source. m, Pa. */
 const RING = { R: 0.04, H: 0.02, E: 15e3, nu: 0.49 };
 const COLUMNS = 96;
@@ -17,7 +17,7 @@ export function fleshHoopChecks(): Check[] {
     const wave = layer.area.map((_, v) => Math.cos((2 * Math.PI * n * v) / COLUMNS));
     const pressure = wave.map((share) => PRESSURE * share);
     const moved = new Float64Array(wave.length);
-    spreadMovement(layer, pressure, moved, 1e-9);
+    spreadMovement(layer, pressure, moved);
     let [along, squared] = [0, 0];
     for (let v = 0; v < wave.length; v++) {
       along += wave[v]! * (moved[v]! + layer.local[v]! * pressure[v]!);

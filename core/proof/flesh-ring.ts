@@ -103,7 +103,7 @@ export function press(ring: FleshRing, pressure: Float64Array, large: boolean): 
   const all = new Float64Array(z.length * columns);
   for (let v = 0; v < all.length; v++) all[v] = pressure[Math.floor(v / columns)]!;
   const spread = new Float64Array(all.length);
-  spreadMovement(layer, all, spread, 1e-9);
+  spreadMovement(layer, all, spread);
   return Float64Array.from(pressure, (p, row) => {
     const w = spread[row * columns]! + layer.local[row * columns]! * p;
     return large ? stiffened(w, depth) : w;
