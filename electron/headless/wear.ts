@@ -1,11 +1,13 @@
 import path from 'node:path';
 
 import { OUTPUT_COLUMNS } from '../../core/study/output-units.ts';
-import type { StudyResult, WornResult } from '../../core/study/study.ts';
+import { SKIN_FRICTION } from '../../core/study/skin-friction.ts';
+import type { Study, StudyResult, WornResult } from '../../core/study/study.ts';
 import { wornSummary, type WornSummary } from '../../core/study/worn-summary.ts';
 import { wornTable } from '../../core/study/worn-table.ts';
 import { fixed } from '../../core/sheet/number-format.ts';
 import { BAND_MEANING, FIELD_WORDS } from '../../core/words/field-words.ts';
+import { DONNING, fleshWords, frictionWords } from '../../core/words/study-words.ts';
 import { type FileContent, writeAllWhole } from '../write-whole.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
 import { readStudy } from './read-input.ts';
@@ -31,7 +33,7 @@ export async function wear(
   const { result, seconds } = await runTimed(study, terminal);
   const summaries = result.worn.map((worn) => wornSummary(result, worn));
   const cards = summaries.map((one) => wornCard(one, seconds.get(one.id) ?? 0));
-  const summary = JSON.stringify({ fabrics: cards }, null, 2);
+  const summary = JSON.stringify({ ...assumptions(study), fabrics: cards }, null, 2);
   if (out !== null) {
     terminal.progress('writing');
     const files = result.worn.flatMap((worn) => filesOf(result, worn, out));
@@ -40,9 +42,20 @@ export async function wear(
     await writeAllWhole([...files, last], terminal.stop);
   }
   const texts = summaries.map((one) => wornAsText(one, result));
-  terminal.result(json ? summary : texts.join('\n\n'));
+  const taken = [frictionWords(study), DONNING, fleshWords(study.flesh)].join('\n');
+  terminal.result(json ? summary : [taken, ...texts].join('\n\n'));
   if (out !== null) terminal.remark(`Wrote ${2 * result.worn.length + 1} files to ${out}.`);
   return result.worn.every(({ equilibrium }) => equilibrium.atRest) ? exitCodes.done : exitCodes.notAtRest;
+}
+
+/** What was taken for friction and flesh, as `summary.json` and `--json` have it. */
+function assumptions({ friction, frictionFrom = 'typed', flesh = { kind: 'foundation' } }: Study) {
+  const source = frictionFrom === 'typed' ? {} : SKIN_FRICTION[frictionFrom];
+  return {
+    friction: { ...source, coefficient: friction, from: frictionFrom },
+    flesh:
+      flesh.kind === 'foundation' ? 'foundation' : { layer: { poisson: flesh.poisson, skin: flesh.skin } },
+  };
 }
 
 /** One fabric in numbers, as `summary.json` and `--json` have it. */
