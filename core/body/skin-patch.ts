@@ -27,7 +27,7 @@ export function skinPatch(skin: TriangleMesh, seeds: Uint32Array, reach: Float64
   return partOf(skin, isNear, (t) => seeded[t] === 1);
 }
 
-/** The skin whose corners lie within a box grown by some way, m. */
+/** The skin whose corners lie within the box of some points grown by some way, m; all of it, if none does. */
 export function skinNear(skin: TriangleMesh, points: Float64Array, way: number): SkinPatch {
   const low = [Infinity, Infinity, Infinity];
   const high = [-Infinity, -Infinity, -Infinity];
@@ -41,7 +41,8 @@ export function skinNear(skin: TriangleMesh, points: Float64Array, way: number):
       skin.positions[3 * v + k]! >= low[k]! && skin.positions[3 * v + k]! <= high[k]!;
     isNear[v] = inside(0) && inside(1) && inside(2) ? 1 : 0;
   }
-  return partOf(skin, isNear);
+  const part = partOf(skin, isNear);
+  return part.bodyTriangle.length > 0 ? part : partOf(skin, isNear.fill(1));
 }
 
 /** The triangles with three near corners, and those that are chosen otherwise. */

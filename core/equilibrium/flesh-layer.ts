@@ -42,18 +42,19 @@ const SIGNS = [1, -1, 1] as const;
  *
  * @param poisson - Poisson's ratio of the flesh; see POISSON_RANGE.
  * @param options.held - 1 where cloth holds the skin against sliding; V. Left out, the skin slides everywhere.
+ * @param options.plan - Of an earlier layer on the same mesh.
  * @param options.cutOut - The skin was cut out of a larger one, and goes on beyond its free edges; else those are mirrors.
  */
 export function fleshLayer(
   skin: FleshSkin,
   poisson: number,
-  { held, cutOut = false }: { held?: Uint8Array; cutOut?: boolean } = {},
+  options: { held?: Uint8Array; cutOut?: boolean; plan?: EliminationPlan } = {},
 ): FleshLayer {
   const area = thirdsOfTriangles(skin.mesh);
   const curvature = skinCurvature(skin.mesh);
   const curved = bendsOfVertices(skin, curvature, area);
   const kernels = Array.from(curved, (eta) => fleshKernel(poisson, eta));
-  const plan = planElimination(skin.mesh);
+  const { held, cutOut = false, plan = planElimination(skin.mesh) } = options;
   const open = cutOut ? freeEdgeLengths(skin.mesh) : new Float64Array(area.length);
   const flow = held ? flowUnder(held, skin, { area, plan, open }) : null;
   const each = (of: (kernel: FleshKernel) => number) => Float64Array.from(kernels, of);

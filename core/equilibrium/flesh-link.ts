@@ -1,6 +1,6 @@
-import { skinNear, skinPatch, type SkinPatch } from '../body/skin-patch.ts';
+import type { SkinPatch } from '../body/skin-patch.ts';
 import { meshEdges, meanEdgeLength, NO_TRIANGLE, oppositeTriangles } from '../mesh/mesh-edges.ts';
-import { nearestPointOf } from '../mesh/nearest-point.ts';
+import type { NearestPoint } from '../mesh/nearest-point.ts';
 import { triangleAreas } from '../mesh/triangle-areas.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 
@@ -23,42 +23,30 @@ const POINTS_PER_EDGE = 2;
 const MOST_SPLIT = 5;
 /** Steps of a walk over the skin; a walk that does not end stays where it is. */
 const MOST_STEPS = 40;
-/** Cloth hangs at most this far off the skin that it is linked to, m: a bridge over the hollow of a back. */
-const NEAREST_SKIN = 0.1;
 
 /**
  * Links cloth to the skin under it. The pressure of each cloth triangle is laid on the skin point by point, so that
  * nothing of one mesh's spacing shows on the other (linking vertex to nearest vertex left noise of half a kPa).
  *
- * @param reach - How far from the cloth each vertex of the whole skin still feels it, m.
+ * @param nearest - Of the patch's mesh.
  */
-export function linkFlesh(skin: TriangleMesh, cloth: TriangleMesh, reach: Float64Array): FleshLink {
+export function linkFlesh(patch: SkinPatch, nearest: NearestPoint, cloth: TriangleMesh): FleshLink {
   const vertexCount = cloth.positions.length / 3;
-  const near = skinNear(skin, cloth.positions, NEAREST_SKIN);
-  const nearest = nearestPointOf(near.mesh);
   const found = new Float64Array(4);
   const weights = new Float64Array(3 * vertexCount);
-  const seeds = new Uint32Array(vertexCount);
+  const under = new Uint32Array(vertexCount);
   for (let v = 0; v < vertexCount; v++) {
     const [x, y, z] = cloth.positions.subarray(3 * v, 3 * v + 3);
-    seeds[v] = near.bodyTriangle[nearest(x!, y!, z!, found)]!;
+    under[v] = nearest(x!, y!, z!, found);
     weights.set(found.subarray(0, 3), 3 * v);
   }
-  const patch = skinPatch(skin, seeds, reach);
-  const under = seeds.map((t) => patch.triangleOf[t]!);
   const split = Math.ceil(
     (POINTS_PER_EDGE * meanEdgeLength(cloth, meshEdges(cloth))) /
       meanEdgeLength(patch.mesh, meshEdges(patch.mesh)),
   );
   const points = evenPoints(Math.min(Math.max(split, 2), MOST_SPLIT));
-  return {
-    patch,
-    cloth: cloth.triangles,
-    under,
-    weights,
-    points,
-    ...pointsUnder(patch.mesh, cloth, under, points),
-  };
+  const underPoints = pointsUnder(patch.mesh, cloth, under, points);
+  return { patch, cloth: cloth.triangles, under, weights, points, ...underPoints };
 }
 
 /** Centres of the n^2 equal parts of a triangle, as weights of its corners. */

@@ -1,24 +1,11 @@
-import type { Body } from '../body/body.ts';
 import type { Equilibrium, EquilibriumProblem, SettleProgress } from './equilibrium.ts';
 import { accelerator } from './flesh-acceleration.ts';
 import { stiffened } from './flesh-kernel.ts';
 import { fleshLayer, spreadMovement, type FleshLayer } from './flesh-layer.ts';
 import { forceOnSkin, linkFlesh, readUnderCloth, type FleshLink } from './flesh-link.ts';
 import { prepareCloth } from './prepare-cloth.ts';
+import { prepareFlesh, type Flesh, type PreparedFlesh } from './prepare-flesh.ts';
 import { settle } from './settle.ts';
-
-/** The flesh a garment is worn on. */
-export interface Flesh {
-  /** Modulus: E = foundation * depth / 4, since the foundation of a body is 4 E / H. */
-  readonly body: Pick<Body, 'skin' | 'tissueDepth' | 'foundation'>;
-  /** Poisson's ratio; see POISSON_RANGE. */
-  readonly poisson: number;
-  /**
-   * Whether the skin slides under the cloth or is held by it: ends of a bracket. A slippery lining lets it slide, a silicone
-   * band or a dry one of high friction holds it.
-   */
-  readonly skin: 'slides' | 'held';
-}
 
 /** Where garment and flesh came to rest together. */
 export interface FleshEquilibrium extends Equilibrium {
@@ -37,8 +24,6 @@ export interface FleshEquilibrium extends Equilibrium {
 /** Contact force that may still change from one round to the next, as a share. */
 const FLESH_TOLERANCE = 1e-3;
 const MOST_ROUNDS = 25;
-/** Skin this many thicknesses of its flesh away from the cloth is taken not to move: by a tenth of the bulge at most. */
-const REACH = 4;
 /** The cloth of a round is settled to this part of what the last round changed. */
 const INNER_SHARE = 0.1;
 const LOOSEST = 1e-2;
@@ -51,18 +36,19 @@ const LOOSEST = 1e-2;
  * offset = w(p) - p / foundation. A round starts from the last one's shape and friction, the anchors are those of
  * the laid garment throughout. Skin moves along its normal only.
  *
+ * @param prepared - Of an earlier rest on the same flesh; made anew if left out.
  * @param problem - `start`, `startNormalForce` and `offset` of an earlier rest make it a warm restart.
  * @returns `residual` counts what the flesh still changed too, scaled to the tolerance of forces.
  */
 export function* settleOnFlesh(
   problem: EquilibriumProblem,
   flesh: Flesh,
+  prepared: PreparedFlesh = prepareFlesh(flesh, problem.levels),
 ): Generator<SettleProgress, FleshEquilibrium> {
-  const prepared =
-    problem.prepared ?? prepareCloth(problem.levels, { hinges: problem.bending !== undefined });
+  const cloth = problem.prepared ?? prepareCloth(problem.levels, { hinges: problem.bending !== undefined });
   const tolerance = problem.tolerance ?? 1e-4;
-  let worn = yield* settle({ ...problem, prepared, tolerance: Math.max(tolerance, LOOSEST) });
-  const coupling = couple(problem, flesh, worn);
+  let worn = yield* settle({ ...problem, prepared: cloth, tolerance: Math.max(tolerance, LOOSEST) });
+  const coupling = couple(problem, flesh, prepared, worn);
   const accelerate = accelerator();
   const counts = { newtonSteps: [...worn.newtonSteps], linearIterations: [...worn.linearIterations] };
   let inner = LOOSEST;
@@ -80,7 +66,7 @@ export function* settleOnFlesh(
     const offset = accelerate(worn.offset, image);
     worn = yield* settle({
       ...problem,
-      prepared,
+      prepared: cloth,
       start: worn.positions,
       startNormalForce: worn.normalForce,
       offset,
@@ -110,36 +96,36 @@ interface Coupling {
   readonly movement: Float64Array;
 }
 
-function couple(problem: EquilibriumProblem, flesh: Flesh, worn: Equilibrium): Coupling {
-  const { body, poisson } = flesh;
+function couple(
+  problem: EquilibriumProblem,
+  flesh: Flesh,
+  prepared: PreparedFlesh,
+  worn: Equilibrium,
+): Coupling {
   const { positions } = worn;
   const { triangles } = problem.levels.at(-1)!.mesh;
   const foundation = problem.foundation.at(-1)!;
-  const link = linkFlesh(
-    body.skin,
-    { positions, triangles },
-    body.tissueDepth.map((depth) => REACH * depth),
-  );
-  const { mesh, bodyVertex } = link.patch;
-  const skin = {
-    mesh,
-    depth: Float64Array.from(bodyVertex, (v) => body.tissueDepth[v]!),
-    give: Float64Array.from(bodyVertex, (v) => 4 / body.foundation[v]!),
-  };
+  const { patch } = prepared;
+  const link = linkFlesh(patch, prepared.nearest, { positions, triangles });
   const onCloth = () => new Float64Array(positions.length / 3);
-  const onSkin = () => new Float64Array(bodyVertex.length);
+  const onSkin = () => new Float64Array(patch.bodyVertex.length);
   const pressure = onCloth();
   const skinForce = onSkin();
   setPressure(pressure, worn, foundation);
   forceOnSkin(link, positions, pressure, skinForce);
-  const pressed = Uint8Array.from(skinForce, (force) => (force > 0 ? 1 : 0));
-  const layer = fleshLayer(skin, poisson, { cutOut: true, ...(flesh.skin === 'held' && { held: pressed }) });
+  const layer = flesh.skin === 'held' ? heldLayer(prepared.layer, flesh.poisson, skinForce) : prepared.layer;
   const local = onCloth();
   const depth = onCloth();
   readUnderCloth(link, layer.local, local);
-  readUnderCloth(link, skin.depth, depth);
+  readUnderCloth(link, layer.skin.depth, depth);
   const rooms = { skinForce, skinPressure: onSkin(), spread: onSkin(), pressure, movement: onCloth() };
   return { flesh, link, layer, foundation, local, depth, ...rooms };
+}
+
+/** The same flesh, its skin held where something presses on it. */
+function heldLayer({ skin, plan }: FleshLayer, poisson: number, force: Float64Array): FleshLayer {
+  const held = Uint8Array.from(force, (one) => (one > 0 ? 1 : 0));
+  return fleshLayer(skin, poisson, { held, plan, cutOut: true });
 }
 
 /** Pressure of the cloth by how far it stands in the skin as it has moved, Pa. */

@@ -1,7 +1,7 @@
 import type { ClothLevel } from '../../core/garment/garment.ts';
 import { tubeTriangles } from '../../core/garment/tube-grid.ts';
 import type { EquilibriumProblem } from '../../core/equilibrium/equilibrium.ts';
-import type { Flesh } from '../../core/equilibrium/settle-on-flesh.ts';
+import type { Flesh } from '../../core/equilibrium/prepare-flesh.ts';
 import type { TriangleMesh } from '../../core/mesh/triangle-mesh.ts';
 import { onRing, proofTube } from '../../core/proof/proof-tube.ts';
 import { linearLaw } from '../../core/proof/settled-tube.ts';

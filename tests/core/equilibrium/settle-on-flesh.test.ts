@@ -7,11 +7,8 @@ import type { EquilibriumProblem } from '../../../core/equilibrium/equilibrium.t
 import { fleshFindings } from '../../../core/equilibrium/flesh-findings.ts';
 import { forceOnSkin, linkFlesh } from '../../../core/equilibrium/flesh-link.ts';
 import { settle } from '../../../core/equilibrium/settle.ts';
-import {
-  settleOnFlesh,
-  type Flesh,
-  type FleshEquilibrium,
-} from '../../../core/equilibrium/settle-on-flesh.ts';
+import { prepareFlesh, type Flesh } from '../../../core/equilibrium/prepare-flesh.ts';
+import { settleOnFlesh, type FleshEquilibrium } from '../../../core/equilibrium/settle-on-flesh.ts';
 import { triangleAreas } from '../../../core/mesh/triangle-areas.ts';
 import { bandOnLimb, limbSkin, type BandOnLimb } from '../../help/pressed-flesh.ts';
 
@@ -178,8 +175,19 @@ it('leaves a rigid body as it is', () => {
 describe('the link of cloth and skin', () => {
   const { levels } = bandOnLimb({ ...B01, clothEdge: 0.004, skinEdge: 0.007 });
   const cloth = levels.at(-1)!.mesh;
-  const skin = limbSkin(B01.R, 0.24, 0.007);
-  const link = linkFlesh(skin, cloth, new Float64Array(skin.positions.length / 3).fill(0.06));
+  const skin = limbSkin(B01.R, 0.4, 0.007);
+  const count = skin.positions.length / 3;
+  const flesh: Flesh = {
+    body: {
+      skin,
+      tissueDepth: new Float64Array(count).fill(B01.H),
+      foundation: new Float64Array(count).fill((4 * B01.E) / B01.H),
+    },
+    poisson: 0.49,
+    skin: 'slides',
+  };
+  const { patch, nearest } = prepareFlesh(flesh, levels);
+  const link = linkFlesh(patch, nearest, cloth);
 
   it('lays all of the force on the skin, and an even pressure evenly', () => {
     const pressure = new Float64Array(cloth.positions.length / 3).fill(1000);
@@ -201,7 +209,7 @@ describe('the link of cloth and skin', () => {
   it('keeps the skin within reach, and no more', () => {
     const { bodyVertex } = link.patch;
     const heights = Array.from(bodyVertex, (v) => Math.abs(skin.positions[3 * v + 1]!));
-    expect(Math.max(...heights)).toBeGreaterThan(0.02 + 0.045);
-    expect(Math.max(...heights)).toBeLessThan(0.02 + 0.06 + 0.015);
+    expect(Math.max(...heights)).toBeGreaterThan(0.02 + 0.07);
+    expect(Math.max(...heights)).toBeLessThan(0.02 + 0.08 + 0.03);
   });
 });
