@@ -28,6 +28,8 @@ const LENGTH_RATIO = { least: 0.6, most: 1.3 };
 export interface LaidTube {
   readonly garment: Garment;
   readonly skin: DistanceField;
+  /** Of the finest mesh, lower hem first. */
+  readonly laidRings: readonly LaidRing[];
 }
 
 /**
@@ -39,9 +41,15 @@ export interface LaidTube {
  * relaxed length / laid length * part across it).
  *
  * @param edge - Wanted edge length of the finest mesh, m.
+ * @param laidBefore - Rings of another tube with the same hems on the same body, laid for the same edge length.
  * @throws {Fault} `garment/...` where the sheet and the body do not go together.
  */
-export function makeTube(sheet: TubeSheet, body: Body, edge: number): LaidTube {
+export function makeTube(
+  sheet: TubeSheet,
+  body: Body,
+  edge: number,
+  laidBefore?: LaidTube['laidRings'],
+): LaidTube {
   checkTubeSheet(sheet, edge);
   const skin = trianglesBetween(body.skin, sheet.from, sheet.to);
   const field = body.contactField(boxOfTube(sheet, skin));
@@ -50,7 +58,7 @@ export function makeTube(sheet: TubeSheet, body: Body, edge: number): LaidTube {
   const grids = tubeGrids(around, sheet.to - sheet.from, edge);
   const finest = grids.at(-1)!;
   refuseTooFine(finest, edge);
-  const rings = layRings(sheet, ringBody, finest);
+  const rings = laidBefore ?? layRings(sheet, ringBody, finest);
   const { ratios, findings } = girthRatios(sheet, ringBody, rings);
   const length = rowSteps(rings, finest).reduce((sum, step) => sum + step, 0);
   if (sheet.relaxedLength < LENGTH_RATIO.least * length || sheet.relaxedLength > LENGTH_RATIO.most * length) {
@@ -74,7 +82,7 @@ export function makeTube(sheet: TubeSheet, body: Body, edge: number): LaidTube {
     columnCount: finest.columnCount,
     findings,
   };
-  return { garment, skin: field };
+  return { garment, skin: field, laidRings: rings };
 }
 
 function layRings(sheet: TubeSheet, body: RingBody, grid: TubeGrid): LaidRing[] {

@@ -1,5 +1,6 @@
 import type { Body, Box } from '../body/body.ts';
 import { foundationAt } from '../body/foundation-at.ts';
+import { skinNear } from '../body/skin-patch.ts';
 import { prepareCloth } from '../equilibrium/prepare-cloth.ts';
 import type { ClothLevel, Garment } from '../garment/garment.ts';
 import { makeTube } from '../garment/make-tube.ts';
@@ -20,18 +21,27 @@ export function layCloth(study: Study, body: Body, before?: StandingStudy): Laid
   if (kept && cutOf(kept.study).every((part, i) => alike(part, cutOf(study)[i]))) return kept.cloth;
   let around = kept?.cloth.around;
   const contactField = (box: Box) => (around = skinAround(box, body, around)).skin;
-  const { garment, skin } = makeTube(study.garment, { ...body, contactField }, study.edge);
-  const isLaid = kept !== undefined && isLaidAlike(garment, kept.cloth.garment);
+  const isLaid = kept !== undefined && alike(hemsOf(study), hemsOf(kept.study));
+  const { garment, skin, laidRings } = makeTube(
+    study.garment,
+    { ...body, contactField },
+    study.edge,
+    isLaid ? kept.cloth.laidRings : undefined,
+  );
   const isKnit =
     kept !== undefined && isBent(study) === isBent(kept.study) && isKnitAlike(garment, kept.cloth.garment);
   return {
     garment,
     skin,
     around: around!,
+    laidRings,
     foundation: isLaid ? kept.cloth.foundation : foundationUnder(body, garment.levels),
     prepared: isKnit ? kept.cloth.prepared : prepareCloth(garment.levels, { hinges: isBent(study) }),
   };
 }
+
+/** All that decides where each vertex is laid on a body. */
+const hemsOf = ({ garment: { region, from, to }, edge }: Study) => [region, from, to, edge];
 
 const isBent = ({ bending }: Study): boolean => bending ?? false;
 
@@ -54,6 +64,9 @@ function skinAround(box: Box, body: Body, kept: SkinAround | undefined): SkinAro
   return { box: roomy, skin: body.contactField(roomy) };
 }
 
+/** The skin under laid cloth has its corners within this way of it, m. */
+const NEAR = 0.1;
+
 /** All levels at one asking: looking up places on the skin is quick, making it ready to be looked up is not. */
 function foundationUnder(body: Body, levels: readonly ClothLevel[]): Float64Array[] {
   const points = new Float64Array(levels.reduce((sum, { mesh }) => sum + mesh.positions.length, 0));
@@ -62,17 +75,15 @@ function foundationUnder(body: Body, levels: readonly ClothLevel[]): Float64Arra
     points.set(mesh.positions, from);
     from += mesh.positions.length;
   }
-  const all = foundationAt(body, points);
+  const near = skinNear(body.skin, levels.at(-1)!.mesh.positions, NEAR);
+  const foundation = Float64Array.from(near.bodyVertex, (v) => body.foundation[v]!);
+  const all = foundationAt({ skin: near.mesh, foundation }, points);
   from = 0;
   return levels.map(({ mesh }) => all.slice(from, (from += mesh.positions.length / 3)));
 }
 
 /** Whether two tubes have the same triangles: both grids and all they are halved from follow from these numbers. */
-export const isKnitAlike = (one: Garment, other: Garment): boolean =>
+const isKnitAlike = (one: Garment, other: Garment): boolean =>
   one.levels.length === other.levels.length &&
   one.columnCount === other.columnCount &&
   one.rings.length === other.rings.length;
-
-const isLaidAlike = (one: Garment, other: Garment): boolean =>
-  isKnitAlike(one, other) &&
-  one.levels.at(-1)!.mesh.positions.every((x, i) => x === other.levels.at(-1)!.mesh.positions[i]);

@@ -2,6 +2,7 @@ import type { Body, Box } from '../body/body.ts';
 import type { DistanceField } from '../body/distance-field.ts';
 import type { PreparedCloth } from '../equilibrium/prepare-cloth.ts';
 import type { Garment } from '../garment/garment.ts';
+import type { LaidTube } from '../garment/make-tube.ts';
 import type { FabricRest, RestBefore } from './settle-fabric.ts';
 import type { Study, StudyResult } from './study.ts';
 
@@ -16,6 +17,7 @@ export interface LaidCloth {
   readonly garment: Garment;
   readonly skin: DistanceField;
   readonly around: SkinAround;
+  readonly laidRings: LaidTube['laidRings'];
   /** Stiffness under each vertex of each level, Pa/m. */
   readonly foundation: readonly Float64Array[];
   readonly prepared: PreparedCloth;
