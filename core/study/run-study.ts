@@ -1,6 +1,7 @@
 import { alike } from './alike.ts';
 import { chooseLaw } from './choose-law.ts';
 import { layCloth } from './lay-cloth.ts';
+import { layFlesh } from './lay-flesh.ts';
 import { makeBody } from './make-body.ts';
 import { settleFabric, type FabricRest } from './settle-fabric.ts';
 import { restBefore, type StandingStudy, type StudyRun } from './standing-study.ts';
@@ -25,18 +26,19 @@ export function* runStudy(study: Study, before?: StandingStudy): Generator<Study
   const body = isSameBody ? before.body : makeBody(study.body);
   yield { step: 'garment' };
   const cloth = layCloth(study, body, before);
+  const flesh = layFlesh(study, body, cloth, before);
   const linings = (study.liningFabrics ?? []).map((lining) => chooseLaw(lining, study.branch).law);
   const rests = new Map<string, FabricRest>();
   const worn: WornResult[] = [];
   for (const { id, fabric } of study.fabrics) {
     const chosen = chooseLaw(fabric, study.branch);
-    const question = { study, fabric, body, cloth, laws: [chosen.law, ...linings] };
+    const question = { study, fabric, body, cloth, flesh, laws: [chosen.law, ...linings] };
     const rest = yield* named(id, settleFabric(question, restBefore(before, id)));
     rests.set(id, rest);
     worn.push(wornResult(id, question, chosen, rest));
   }
   const { contactField: _, ...standingBody } = body;
-  return { body: standingBody, garment: cloth.garment, worn, standing: { study, body, cloth, rests } };
+  return { body: standingBody, garment: cloth.garment, worn, standing: { study, body, cloth, flesh, rests } };
 }
 
 /** Passes a search on, each of its steps under the fabric's name. */

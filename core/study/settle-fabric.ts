@@ -6,6 +6,7 @@ import { settle } from '../equilibrium/settle.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import type { TensionLaw } from '../fabric/tension-law.ts';
 import type { Garment } from '../garment/garment.ts';
+import type { LaidFlesh } from './lay-flesh.ts';
 import { carriedOver, carriedRest, expectedRest, levelRest, startOf, type LevelRest } from './level-rest.ts';
 import type { LaidCloth } from './standing-study.ts';
 import type { Study } from './study.ts';
@@ -25,6 +26,7 @@ export interface FabricQuestion {
   readonly fabric: Fabric;
   readonly body: Body;
   readonly cloth: LaidCloth;
+  readonly flesh: LaidFlesh | null;
   /** Of the garment's fabrics, the main one first. */
   readonly laws: readonly TensionLaw[];
 }
@@ -109,15 +111,16 @@ function problemOf(
 }
 
 function* settleFinest(
-  { study: { flesh }, body, cloth: { garment } }: FabricQuestion,
+  { study, body, cloth: { garment }, flesh }: FabricQuestion,
   problem: EquilibriumProblem,
   before: RestBefore | undefined,
 ): Generator<SettleProgress, Omit<FabricRest, 'levels'>> {
-  if (flesh?.kind !== 'layer') return { equilibrium: yield* settle(problem), flesh: null };
+  if (study.flesh?.kind !== 'layer') return { equilibrium: yield* settle(problem), flesh: null };
   const moved = before?.rest.flesh;
   const offset = moved && carriedOver(moved.offset, 1, { from: before.garment, to: garment, coarser: 0 });
-  const { poisson, skin } = flesh;
-  const settled = yield* settleOnFlesh({ ...problem, ...(offset && { offset }) }, { body, poisson, skin });
+  const { poisson, skin } = study.flesh;
+  const started = { ...problem, ...(offset && { offset }) };
+  const settled = yield* settleOnFlesh(started, { body, poisson, skin }, flesh?.prepared);
   return { equilibrium: settled, flesh: settled };
 }
 

@@ -3,6 +3,7 @@ import type { DistanceField } from '../body/distance-field.ts';
 import type { PreparedCloth } from '../equilibrium/prepare-cloth.ts';
 import type { Garment } from '../garment/garment.ts';
 import type { LaidTube } from '../garment/make-tube.ts';
+import type { LaidFlesh } from './lay-flesh.ts';
 import type { FabricRest, RestBefore } from './settle-fabric.ts';
 import type { Study, StudyResult } from './study.ts';
 
@@ -31,6 +32,8 @@ export interface StandingStudy {
   readonly study: Study;
   readonly body: Body;
   readonly cloth: LaidCloth;
+  /** Null where flesh was never a layer under this cloth. */
+  readonly flesh: LaidFlesh | null;
   /** Where each fabric came to rest, by its id. */
   readonly rests: ReadonlyMap<string, FabricRest>;
 }
