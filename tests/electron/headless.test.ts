@@ -542,6 +542,65 @@ describe('wear', () => {
     expect(out).toMatch(/Band: how far a number may lie/);
   });
 
+  it('says what it took for friction and flesh, with the source of a named friction', async () => {
+    const plain = await run(['wear', study('typed.study.json', () => ({}))]);
+    expect(plain.out).toMatch(/^Friction 0\.5, as typed\.\n/);
+    expect(plain.out).toContain('Friction counts from where the garment was laid');
+    expect(plain.out).toContain('Flesh: foundation, each place gives on its own, no bulge.');
+    expect(plain.out).toMatch(/Grip used +%/);
+    expect(plain.out.match(/Give of the body +mm +(\S+)/)?.[1]).toBe('0.00');
+
+    const layer = { friction: 'damp', flesh: { layer: { poisson: 0.45, skin: 'held' } } };
+    const ended = await run(['wear', study('damp.study.json', () => layer), '--json']);
+    expect(ended.code).toBe(0);
+    const written = JSON.parse(ended.out) as {
+      friction: object;
+      flesh: object;
+      fabrics: { fields: Record<string, WrittenSpread>; findings: { code: string; facts: object }[] }[];
+    };
+    expect(written.friction).toMatchObject({ coefficient: 0.6, from: 'damp', low: 0.6 });
+    expect(written.friction).toHaveProperty('source', expect.stringContaining('dry forearm'));
+    expect(written.flesh).toEqual(layer.flesh);
+    const [worn] = written.fabrics;
+    expect(worn!.findings).toContainEqual(
+      expect.objectContaining({ code: 'worn/flesh-bracket', facts: { poisson: 0.45, skin: 'held' } }),
+    );
+    expect(worn!.fields['gripUsedPercent']!.max).toBeLessThanOrEqual(100);
+  });
+
+  it('wears a tube with a band and a lining: it presses harder than without', async () => {
+    const withLayers = ({ garment }: StudyText) => ({
+      garment: {
+        tube: {
+          ...garment.tube,
+          bands: [
+            {
+              at: 'upper',
+              widthMm: 40,
+              relaxedMm: 520,
+              curve: [
+                [20, 3],
+                [60, 9],
+              ],
+            },
+          ],
+          linings: [{ sheet }],
+        },
+      },
+    });
+    const means = await Promise.all(
+      [study('bare.study.json', () => ({})), study('layers.study.json', withLayers)].map(async (file) => {
+        const { code, out } = await run(['wear', file, '--json']);
+        expect(code).toBe(0);
+        const { fabrics } = JSON.parse(out) as { fabrics: { fields: Record<string, WrittenSpread> }[] };
+        return fabrics[0]!.fields['skinPressureKPa']!.mean;
+      }),
+    );
+    // The same fabric once more as lining pulls twice as hard (Laplace); flesh that gives takes some of it, the band adds.
+    expect(means[1]! / means[0]!).toBeGreaterThan(1.7);
+    expect(means[1]! / means[0]!).toBeLessThan(2.6);
+  });
+
   it('ends with 3 where the garment does not come to rest, and shows the numbers all the same', async () => {
     // 2 m of fabric round a body of 1 m: nothing holds it anywhere.
     const { code, out } = await run(['wear', study('loose.study.json', withGirths(2000))]);
