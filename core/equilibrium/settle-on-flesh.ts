@@ -1,8 +1,7 @@
 import type { Equilibrium, EquilibriumProblem, SettleProgress } from './equilibrium.ts';
 import { accelerator } from './flesh-acceleration.ts';
 import { stiffened } from './flesh-kernel.ts';
-import { fleshLayer, spreadMovement, type FleshLayer } from './flesh-layer.ts';
-import { forceOnSkin, linkFlesh, readUnderCloth, type FleshLink } from './flesh-link.ts';
+import { couple, linkedAnew, moved, type Coupling } from './flesh-coupling.ts';
 import { prepareCloth } from './prepare-cloth.ts';
 import { prepareFlesh, type Flesh, type PreparedFlesh } from './prepare-flesh.ts';
 import { settle } from './settle.ts';
@@ -24,9 +23,13 @@ export interface FleshEquilibrium extends Equilibrium {
 /** Contact force that may still change from one round to the next, as a share. */
 const FLESH_TOLERANCE = 1e-3;
 const MOST_ROUNDS = 25;
+/** Newton steps on the finest level, the first settling's included: cloth that does not come to rest is given up with what it has. */
+const MOST_STEPS = 120;
 /** The cloth of a round is settled to this part of what the last round changed. */
 const INNER_SHARE = 0.1;
 const LOOSEST = 1e-2;
+/** Cloth that has slid this far, m, is linked to the skin anew, once cloth and flesh nearly agree. */
+const LINK_AGAIN = { below: 0.05, moved: 0.5e-3 };
 
 /**
  * Lets a garment come to rest on flesh that gives way as a nearly incompressible layer: in under the cloth, out beside it.
@@ -48,113 +51,45 @@ export function* settleOnFlesh(
   const cloth = problem.prepared ?? prepareCloth(problem.levels, { hinges: problem.bending !== undefined });
   const tolerance = problem.tolerance ?? 1e-4;
   let worn = yield* settle({ ...problem, prepared: cloth, tolerance: Math.max(tolerance, LOOSEST) });
-  const coupling = couple(problem, flesh, prepared, worn);
+  let coupling = couple(problem, flesh, prepared, worn);
+  let linked = worn.positions;
   const accelerate = accelerator();
   const counts = { newtonSteps: [...worn.newtonSteps], linearIterations: [...worn.linearIterations] };
   let inner = LOOSEST;
-  let rounds = 0;
-  for (;;) {
-    const { image, change } = moved(coupling, worn);
-    const settled = change <= FLESH_TOLERANCE;
-    if ((settled && inner <= tolerance) || rounds >= MOST_ROUNDS) {
+  for (let rounds = 0; ; rounds++) {
+    let next = moved(coupling, worn);
+    if (next.change < LINK_AGAIN.below && farthestMoved(linked, worn.positions) > LINK_AGAIN.moved) {
+      coupling = linkedAnew(coupling, prepared, worn);
+      linked = worn.positions;
+      next = moved(coupling, worn);
+    }
+    const { image, change } = next;
+    const agree = change <= FLESH_TOLERANCE;
+    if ((agree && inner <= tolerance) || isSpent(rounds, counts.newtonSteps, change)) {
       return { ...outcome(coupling, worn, { tolerance, change, rounds }), ...counts };
     }
-    inner =
-      settled || rounds === MOST_ROUNDS - 1
-        ? tolerance
-        : Math.max(tolerance, Math.min(LOOSEST, INNER_SHARE * change));
-    const offset = accelerate(worn.offset, image);
+    inner = agree ? tolerance : Math.max(tolerance, Math.min(LOOSEST, INNER_SHARE * change));
     worn = yield* settle({
       ...problem,
       prepared: cloth,
       start: worn.positions,
       startNormalForce: worn.normalForce,
-      offset,
+      offset: accelerate(worn.offset, image),
       tolerance: inner,
     });
     worn.newtonSteps.forEach((steps, l) => (counts.newtonSteps[l]! += steps));
     worn.linearIterations.forEach((steps, l) => (counts.linearIterations[l]! += steps));
-    rounds++;
   }
 }
 
-/** Cloth and flesh tied together, with room for one round. */
-interface Coupling {
-  readonly flesh: Flesh;
-  readonly link: FleshLink;
-  readonly layer: FleshLayer;
-  readonly foundation: Float64Array;
-  /** Of the layer, read under the cloth: own give, m/Pa, and thickness, m. */
-  readonly local: Float64Array;
-  readonly depth: Float64Array;
-  readonly skinForce: Float64Array;
-  readonly skinPressure: Float64Array;
-  /** Movement of the patch on account of all pressure but each spot's own, m. */
-  readonly spread: Float64Array;
-  /** Of the last round, on the cloth: pressure, Pa, and how far the skin has moved in, m. */
-  readonly pressure: Float64Array;
-  readonly movement: Float64Array;
-}
+const isSpent = (rounds: number, steps: readonly number[], change: number): boolean =>
+  rounds >= MOST_ROUNDS || steps.at(-1)! >= MOST_STEPS || !Number.isFinite(change);
 
-function couple(
-  problem: EquilibriumProblem,
-  flesh: Flesh,
-  prepared: PreparedFlesh,
-  worn: Equilibrium,
-): Coupling {
-  const { positions } = worn;
-  const { triangles } = problem.levels.at(-1)!.mesh;
-  const foundation = problem.foundation.at(-1)!;
-  const { patch } = prepared;
-  const link = linkFlesh(patch, prepared.nearest, { positions, triangles });
-  const onCloth = () => new Float64Array(positions.length / 3);
-  const onSkin = () => new Float64Array(patch.bodyVertex.length);
-  const pressure = onCloth();
-  const skinForce = onSkin();
-  setPressure(pressure, worn, foundation);
-  forceOnSkin(link, positions, pressure, skinForce);
-  const layer = flesh.skin === 'held' ? heldLayer(prepared.layer, flesh.poisson, skinForce) : prepared.layer;
-  const local = onCloth();
-  const depth = onCloth();
-  readUnderCloth(link, layer.local, local);
-  readUnderCloth(link, layer.skin.depth, depth);
-  const rooms = { skinForce, skinPressure: onSkin(), spread: onSkin(), pressure, movement: onCloth() };
-  return { flesh, link, layer, foundation, local, depth, ...rooms };
-}
-
-/** The same flesh, its skin held where something presses on it. */
-function heldLayer({ skin, plan }: FleshLayer, poisson: number, force: Float64Array): FleshLayer {
-  const held = Uint8Array.from(force, (one) => (one > 0 ? 1 : 0));
-  return fleshLayer(skin, poisson, { held, plan, cutOut: true });
-}
-
-/** Pressure of the cloth by how far it stands in the skin as it has moved, Pa. */
-function setPressure(into: Float64Array, { distance, offset }: Equilibrium, foundation: Float64Array): void {
-  for (let v = 0; v < into.length; v++) into[v] = foundation[v]! * Math.max(0, -(distance[v]! + offset[v]!));
-}
-
-/**
- * How the skin moves under what presses on it now.
- *
- * @returns The offset that would go with it, m, and the change of force it would make, as a share of all.
- */
-function moved(coupling: Coupling, worn: Equilibrium): { image: Float64Array; change: number } {
-  const { link, layer, foundation, local, depth, skinForce, skinPressure, spread, pressure, movement } =
-    coupling;
-  setPressure(pressure, worn, foundation);
-  forceOnSkin(link, worn.positions, pressure, skinForce);
-  for (let v = 0; v < skinForce.length; v++) skinPressure[v] = skinForce[v]! / layer.area[v]!;
-  spreadMovement(layer, skinPressure, spread);
-  readUnderCloth(link, spread, movement);
-  const image = new Float64Array(pressure.length);
-  let [missed, all] = [0, 0];
-  for (let v = 0; v < image.length; v++) {
-    movement[v] = stiffened(movement[v]! + local[v]! * pressure[v]!, depth[v]!);
-    image[v] = movement[v]! - pressure[v]! / foundation[v]!;
-    missed += (foundation[v]! * (image[v]! - worn.offset[v]!)) ** 2;
-    all += pressure[v]! ** 2;
-  }
-  return { image, change: all > 0 ? Math.sqrt(missed / all) : 0 };
+/** How far any vertex has moved, m. */
+function farthestMoved(from: Float64Array, to: Float64Array): number {
+  let most = 0;
+  for (let i = 0; i < to.length; i++) most = Math.max(most, Math.abs(to[i]! - from[i]!));
+  return most;
 }
 
 function outcome(
