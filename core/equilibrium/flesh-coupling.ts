@@ -39,7 +39,7 @@ export function couple(
   const pressure = onCloth();
   const skinForce = onSkin();
   setPressure(pressure, worn, foundation);
-  forceOnSkin(link, positions, pressure, skinForce);
+  forceOnSkin(link, pressure, skinForce);
   const layer = flesh.skin === 'held' ? heldLayer(prepared.layer, flesh.poisson, skinForce) : prepared.layer;
   const local = onCloth();
   const depth = onCloth();
@@ -81,7 +81,7 @@ export function moved(coupling: Coupling, worn: Equilibrium): { image: Float64Ar
   const { link, layer, foundation, local, depth, skinForce, skinPressure, spread, pressure, movement } =
     coupling;
   setPressure(pressure, worn, foundation);
-  forceOnSkin(link, worn.positions, pressure, skinForce);
+  forceOnSkin(link, pressure, skinForce);
   for (let v = 0; v < skinForce.length; v++) skinPressure[v] = skinForce[v]! / layer.area[v]!;
   spreadMovement(layer, skinPressure, spread);
   readUnderCloth(link, spread, movement);

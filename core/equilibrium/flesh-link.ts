@@ -11,6 +11,8 @@ export interface FleshLink {
   /** The patch's triangle under each cloth vertex, and the weights of its corners; V, 3*V. */
   readonly under: Uint32Array;
   readonly weights: Float64Array;
+  /** Skin that each cloth triangle covers: its area between the feet of its corners, m^2. */
+  readonly covered: Float64Array;
   /** Points spread evenly over each cloth triangle: their weights in it; 3 per point. */
   readonly points: readonly (readonly [number, number, number])[];
   /** The patch's triangle under each point of each triangle, and the weights of its corners. */
@@ -46,7 +48,24 @@ export function linkFlesh(patch: SkinPatch, nearest: NearestPoint, cloth: Triang
   );
   const points = evenPoints(Math.min(Math.max(split, 2), MOST_SPLIT));
   const underPoints = pointsUnder(patch.mesh, cloth, under, points);
-  return { patch, cloth: cloth.triangles, under, weights, points, ...underPoints };
+  const covered = coveredAreas(patch.mesh, cloth.triangles, { under, weights });
+  return { patch, cloth: cloth.triangles, under, weights, covered, points, ...underPoints };
+}
+
+function coveredAreas(
+  skin: TriangleMesh,
+  triangles: Uint32Array,
+  { under, weights }: Pick<FleshLink, 'under' | 'weights'>,
+): Float64Array {
+  const feet = new Float64Array(weights.length);
+  for (let i = 0; i < feet.length; i++) {
+    const v = Math.floor(i / 3);
+    for (let corner = 0; corner < 3; corner++) {
+      const at = 3 * skin.triangles[3 * under[v]! + corner]! + (i % 3);
+      feet[i]! += weights[3 * v + corner]! * skin.positions[at]!;
+    }
+  }
+  return triangleAreas({ positions: feet, triangles });
 }
 
 /** Centres of the n^2 equal parts of a triangle, as weights of its corners. */
@@ -156,26 +175,20 @@ function clampWeights(weights: Float64Array): void {
 }
 
 /**
- * Lays the cloth's pressure on the skin.
+ * Lays the cloth's pressure on the skin: over the skin that it covers, as it was before anything pressed. (On a limb that
+ * gives way the cloth has less area than that; the layer knows pressures on the skin as it was.)
  *
- * @param positions - The cloth's, now; 3*V.
  * @param pressure - On each cloth vertex, Pa.
  * @param into - Force on each vertex of the patch, N; overwritten.
  */
-export function forceOnSkin(
-  link: FleshLink,
-  positions: Float64Array,
-  pressure: Float64Array,
-  into: Float64Array,
-): void {
-  const { cloth, points, pointUnder, pointWeights, patch } = link;
+export function forceOnSkin(link: FleshLink, pressure: Float64Array, into: Float64Array): void {
+  const { cloth, covered, points, pointUnder, pointWeights, patch } = link;
   into.fill(0);
-  const areas = triangleAreas({ positions, triangles: cloth });
   for (let t = 0; 3 * t < cloth.length; t++) {
     const [a, b, c] = [cloth[3 * t]!, cloth[3 * t + 1]!, cloth[3 * t + 2]!];
     const [pa, pb, pc] = [pressure[a]!, pressure[b]!, pressure[c]!];
     if (pa === 0 && pb === 0 && pc === 0) continue;
-    const area = areas[t]! / points.length;
+    const area = covered[t]! / points.length;
     for (let i = 0; i < points.length; i++) {
       const [l0, l1, l2] = points[i]!;
       const force = area * (l0 * pa + l1 * pb + l2 * pc);
