@@ -2,6 +2,8 @@
 export interface Check {
   /** `tube.cylinder.mean-pressure` */
   readonly id: string;
+  /** What is looked at, in a few plain words: `mean pressure, 8 mm mesh`. */
+  readonly what?: string;
   /** Standard, paper, closed form or other program, and where in it. */
   readonly source: string;
   readonly expected: number;

@@ -20,7 +20,8 @@ import { virtualStripChecks } from './virtual-strips.ts';
 /** A group of checks on one subject. */
 export interface ProofSubject {
   readonly subject: string;
-  readonly run: () => Check[];
+  /** A long one pauses between its parts, so that it can be stopped there. */
+  readonly run: () => readonly Check[] | Generator<void, readonly Check[]>;
 }
 
 /** Everything that is held against the outside world, the quick ones first. */
@@ -46,18 +47,43 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
 
 /** How far a proof has come. */
 export interface ProofProgress {
-  /** What is checked next. */
+  /** What is being checked. */
   readonly subject: string;
   readonly done: number;
   readonly of: number;
 }
 
-/** Runs every outside check, naming each subject before it begins. */
-export function* runProof(): Generator<ProofProgress, Check[]> {
-  const checks: Check[] = [];
-  for (const [done, { subject, run }] of PROOF_SUBJECTS.entries()) {
-    yield { subject, done, of: PROOF_SUBJECTS.length };
-    checks.push(...run());
+/** The checks of one subject, computed. */
+export interface ProvenSubject {
+  readonly subject: string;
+  readonly checks: readonly Check[];
+}
+
+/** Computes one subject, pausing where it pauses. */
+export function* proveSubject({ run }: ProofSubject): Generator<void, readonly Check[]> {
+  const running = run();
+  return 'next' in running ? yield* running : running;
+}
+
+/**
+ * Runs the outside checks, naming each subject before it begins and at every pause within it.
+ *
+ * @param subjects - Which; all if left out.
+ */
+export function* runProof(
+  subjects: readonly ProofSubject[] = PROOF_SUBJECTS,
+): Generator<ProofProgress, ProvenSubject[]> {
+  const proven: ProvenSubject[] = [];
+  for (const [done, subject] of subjects.entries()) {
+    const progress = { subject: subject.subject, done, of: subjects.length };
+    yield progress;
+    const search = proveSubject(subject);
+    let step = search.next();
+    while (!step.done) {
+      yield progress;
+      step = search.next();
+    }
+    proven.push({ subject: subject.subject, checks: step.value });
   }
-  return checks;
+  return proven;
 }

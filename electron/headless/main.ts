@@ -6,7 +6,7 @@ import { addTableOptions, type TableOptions } from './bench-options.ts';
 import { bench } from './bench.ts';
 import { body } from './body.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
-import { prove } from './prove.ts';
+import { prove, type ProveOptions } from './prove.ts';
 import { makeTerminal, type Terminal } from './terminal.ts';
 import { wear } from './wear.ts';
 
@@ -58,8 +58,11 @@ function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
     .command('prove')
     .description('compute every outside check and print it beside its source')
     .option(...json)
-    .action(async ({ json: asJson = false }: Wishes) => {
-      ended(await prove(asJson, terminal));
+    .option('--csv <file>', 'write the table there as well, *.csv')
+    .option('--only <subject...>', 'only these subjects, by the start of their names')
+    .option('--flesh <cases>', 'check cases of pressed flesh instead, *.json as in README.md')
+    .action(async (options: ProveOptions) => {
+      ended(await prove(options, terminal));
     });
   return program;
 }

@@ -1,41 +1,92 @@
-import { passes, type Check } from '../../core/proof/check.ts';
-import { runProof } from '../../core/proof/run-proof.ts';
+import { writeFile } from 'node:fs/promises';
+
+import { inFile } from '../../core/fault/fault.ts';
+import { readFleshCases, type FleshCase } from '../../core/io/flesh-cases.ts';
+import type { Check } from '../../core/proof/check.ts';
+import { fleshCaseChecks } from '../../core/proof/flesh-bands.ts';
+import { PROOF_SUBJECTS, runProof, type ProofSubject } from '../../core/proof/run-proof.ts';
+import {
+  proofCsv,
+  proofNumber,
+  proofTable,
+  type ProofRow,
+  type ProofTable,
+} from '../../core/sheet/proof-table.ts';
+import { proofTitle } from '../../core/words/proof-words.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
+import { readText } from './read-input.ts';
 import { runToEnd } from './run-to-end.ts';
 import type { Terminal } from './terminal.ts';
-import { textTable } from './text-table.ts';
 
-/** Runs every outside check and prints what the source says, what comes out here, and how far apart they may be. */
-export async function prove(asJson: boolean, terminal: Terminal): Promise<ExitCode> {
-  const checks = await runToEnd(runProof(), terminal.stop, ({ progress }) => {
+/** What the command is asked for. */
+export interface ProveOptions {
+  readonly json?: boolean;
+  /** Where to write the table as well. */
+  readonly csv?: string;
+  /** Subjects to keep to, by the start of their names. */
+  readonly only?: readonly string[];
+  /** A file of cases of pressed flesh to check instead. */
+  readonly flesh?: string;
+}
+
+/** Runs the outside checks and prints what the source says, what comes out here, and how far apart they may be. */
+export async function prove(options: ProveOptions, terminal: Terminal): Promise<ExitCode> {
+  const subjects = await wanted(options);
+  if (subjects.length === 0) {
+    terminal.remark(
+      `--only: no subject begins with ${(options.only ?? []).map((name) => `"${name}"`).join(' or ')}.\nSubjects: ${PROOF_SUBJECTS.map(({ subject }) => subject).join(', ')}.`,
+    );
+    return exitCodes.badInput;
+  }
+  const results = await runToEnd(runProof(subjects), terminal.stop, ({ progress }) => {
     if (progress !== null)
       terminal.progress(`checking ${progress.subject} (${progress.done + 1} of ${progress.of})`);
   });
-  const judged = checks.map((check) => ({ ...check, pass: passes(check) }));
-  const failed = judged.filter(({ pass }) => !pass).length;
-  const passed = judged.length - failed;
-  terminal.result(
-    asJson
-      ? JSON.stringify({ checks: judged, passed, failed }, null, 2)
-      : judged.map(checkAsText).join('\n\n'),
+  const table = proofTable(results, proofTitle);
+  if (options.csv !== undefined) await writeFile(options.csv, proofCsv(table));
+  terminal.result(options.json ? asJson(table) : asText(table));
+  return table.failed === 0 ? exitCodes.done : exitCodes.bug;
+}
+
+async function wanted({ only, flesh }: ProveOptions): Promise<readonly ProofSubject[]> {
+  if (flesh !== undefined) {
+    const text = await readText(flesh);
+    const cases = inFile(flesh, () => readFleshCases(text));
+    return [{ subject: 'flesh cases', run: () => eachCase(cases) }];
+  }
+  if (only === undefined) return PROOF_SUBJECTS;
+  return PROOF_SUBJECTS.filter(({ subject }) =>
+    only.some((name) => subject.toLowerCase().startsWith(name.toLowerCase())),
   );
-  if (!asJson) terminal.result(`\n${passed} passed, ${failed} failed`);
-  return failed === 0 ? exitCodes.done : exitCodes.bug;
 }
 
-const number = (value: number): string => String(Number(value.toPrecision(6)));
-
-function checkAsText(check: Check & { readonly pass: boolean }): string {
-  const numbers = [
-    ['expected', number(check.expected), check.unit],
-    ['got', number(check.got), check.unit],
-    ['within', number(check.tolerance), check.unit],
-  ];
-  return `${check.pass ? 'pass' : 'FAIL'}  ${check.id}\n${indented(check.source)}\n${indented(textTable(numbers, 3))}`;
+function* eachCase(cases: readonly FleshCase[]): Generator<void, Check[]> {
+  const checks: Check[] = [];
+  for (const one of cases) {
+    checks.push(...fleshCaseChecks([one]));
+    yield;
+  }
+  return checks;
 }
 
-const indented = (text: string): string =>
-  text
-    .split('\n')
-    .map((line) => `      ${line}`)
-    .join('\n');
+function asJson({ subjects, passed, failed }: ProofTable): string {
+  const checks = subjects.flatMap(({ subject, rows }) => rows.map((row) => ({ subject, ...row })));
+  return JSON.stringify({ checks, passed, failed }, null, 2);
+}
+
+function asText({ subjects, passed, failed }: ProofTable): string {
+  const groups = subjects.map(({ title, rows, ...count }) =>
+    [`${title}: ${tally(count)}`, ...rows.map(rowAsText)].join('\n\n'),
+  );
+  return [...groups, tally({ passed, failed })].join('\n\n\n');
+}
+
+const tally = ({ passed, failed }: { passed: number; failed: number }): string =>
+  `${passed} passed, ${failed} failed`;
+
+function rowAsText({ pass, id, what, source, expected, got, unit, tolerance, used }: ProofRow): string {
+  const numbers = `expected ${proofNumber(expected)} ${unit}, got ${proofNumber(got)}, within ${proofNumber(tolerance)}`;
+  const share = Number.isFinite(used) ? `: ${String(Math.round(100 * used))} % of that used` : '';
+  const heading = what === id ? id : `${what} (${id})`;
+  return [`${pass ? 'pass' : 'FAIL'}  ${heading}`, `      ${source}`, `      ${numbers}${share}`].join('\n');
+}

@@ -1,10 +1,13 @@
 /** Source: each check names its own; these are the very checks that `snugfield prove` prints. */
 import { describe, expect, it } from 'vitest';
 import { passes } from '../../core/proof/check.ts';
-import { PROOF_SUBJECTS } from '../../core/proof/run-proof.ts';
+import { PROOF_SUBJECTS, proveSubject } from '../../core/proof/run-proof.ts';
 
-describe.each(PROOF_SUBJECTS)('$subject', ({ run }) => {
-  const checks = run();
+describe.each(PROOF_SUBJECTS)('$subject', (subject) => {
+  const search = proveSubject(subject);
+  let step = search.next();
+  while (!step.done) step = search.next();
+  const checks = step.value;
 
   it.each(checks)('$id', (check) => {
     expect(check.source).not.toBe('');

@@ -1,0 +1,24 @@
+/** Proof subjects as they are spoken of. */
+const SUBJECT_TITLES: Readonly<Record<string, string>> = {
+  conversions: 'Units and the trade’s constants',
+  'bench arithmetic': 'Bench arithmetic: weight, bending, loops, recovery',
+  'strips of the fitted law': 'Strips pulled by computation',
+  'biaxial rubber': 'Rubber pulled both ways',
+  'swatch under its own weight': 'Swatches bending under their own weight',
+  'pressed flesh': 'Flesh pressed by bands',
+  'tube on a cylinder': 'A tube on a round bar',
+  'tube on a yielding cylinder': 'A tube on a bar that gives way',
+  'tube on an ellipse': 'A tube on an oval bar',
+  'tube on a cone': 'A tube on a cone',
+  'flesh cases': 'Flesh pressed by bands: cases brought along',
+  'sewn elastic': 'Elastic sewn to a hem',
+  'layers of cloth': 'Cloth in layers',
+  'seams of fabrics': 'Two fabrics joined at a seam',
+  'hanging cloth': 'Cloth hanging by its own weight',
+  'hinges of bent cloth': 'Cloth bending round a bar and over a ridge',
+  'bridged hollow': 'Cloth bridging a waist',
+  'rope round a bar': 'Friction: cloth drawn round a bar',
+};
+
+/** How a subject of `runProof` is spoken of. */
+export const proofTitle = (subject: string): string => SUBJECT_TITLES[subject] ?? subject;
