@@ -52,7 +52,7 @@ export const KEY_LINES: readonly { readonly title: string; readonly lines: reado
   {
     title: 'The map',
     lines: [
-      { keys: ['1', '–', '8'], does: 'choose what is painted' },
+      { keys: ['1', '–', '9'], does: 'choose what is painted' },
       { keys: ['Space'], does: 'swap fabric A and B' },
       { keys: ['D'], does: 'show B minus A, and back' },
       { keys: ['C'], does: 'change the colours: viridis or cividis' },

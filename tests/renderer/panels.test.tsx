@@ -186,6 +186,7 @@ it('every map has a button with its whole name', () => {
     'Tension along',
     'Gap under the cloth',
     'Give of the body',
+    'Grip used',
   ]);
 });
 
