@@ -110,20 +110,25 @@ function cellGrid(mesh: TriangleMesh): CellGrid {
   const longest = Math.max(dx, dy, dz);
   const size = Math.max(bySurface, byVolume, longest / 1000) || 1;
   const counts = triple((k) => Math.max(1, Math.ceil(extent[k]! / size)));
-  const rangeOf = (t: number, k: number): [number, number] => {
-    const corners = [0, 1, 2].map((corner) => positions[3 * triangles[3 * t + corner]! + k]!);
-    const cell = (p: number): number =>
-      Math.min(counts[k]! - 1, Math.max(0, Math.floor((p - low[k]!) / size)));
-    return [cell(Math.min(...corners)), cell(Math.max(...corners))];
-  };
+  // First and last cell of every triangle along each axis; 6 numbers each.
+  const range = new Uint32Array(6 * triangleCount);
+  for (let t = 0; t < triangleCount; t++) {
+    for (let k = 0; k < 3; k++) {
+      const p = positions[3 * triangles[3 * t]! + k]!;
+      const q = positions[3 * triangles[3 * t + 1]! + k]!;
+      const r = positions[3 * triangles[3 * t + 2]! + k]!;
+      const first = Math.floor((Math.min(p, q, r) - low[k]!) / size);
+      const last = Math.floor((Math.max(p, q, r) - low[k]!) / size);
+      range[6 * t + k] = Math.min(counts[k]! - 1, Math.max(0, first));
+      range[6 * t + 3 + k] = Math.min(counts[k]! - 1, Math.max(0, last));
+    }
+  }
   const forEachCell = (visit: (cell: number, t: number) => void): void => {
-    for (let t = 0; t < triangleCount; t++) {
-      const [i0, i1] = rangeOf(t, 0);
-      const [j0, j1] = rangeOf(t, 1);
-      const [k0, k1] = rangeOf(t, 2);
-      for (let i = i0; i <= i1; i++)
-        for (let j = j0; j <= j1; j++)
-          for (let k = k0; k <= k1; k++) visit((i * counts[1] + j) * counts[2] + k, t);
+    for (let t = 0, at = 0; t < triangleCount; t++, at += 6) {
+      for (let i = range[at]!; i <= range[at + 3]!; i++)
+        for (let j = range[at + 1]!; j <= range[at + 4]!; j++)
+          for (let k = range[at + 2]!; k <= range[at + 5]!; k++)
+            visit((i * counts[1] + j) * counts[2] + k, t);
     }
   };
   const start = new Uint32Array(counts[0] * counts[1] * counts[2] + 1);
