@@ -5,6 +5,7 @@ import type { Finding } from '../fault/finding.ts';
 import { mmFromMetres } from '../units/units.ts';
 import { SAMPLE_SIZE } from './contact-force.ts';
 import type { Equilibrium, EquilibriumProblem, SettleProgress } from './equilibrium.ts';
+import { prepareCloth } from './prepare-cloth.ts';
 import { settle } from './settle.ts';
 
 /** A garment worn under or over another; `lift` and `offset` are worked out here. */
@@ -70,6 +71,9 @@ export function* settleLayers(problem: LayersProblem): Generator<LayersProgress,
   const lifts = layers.map(
     ({ thickness }, i) => thickness / 2 + layers.slice(0, i).reduce((sum, below) => sum + below.thickness, 0),
   );
+  const prepared = layers.map(
+    (layer) => layer.prepared ?? prepareCloth(layer.levels, { hinges: layer.bending !== undefined }),
+  );
   const worn: (WornLayer | null)[] = layers.map(() => null);
   let change = Infinity;
   let round = 0;
@@ -78,7 +82,8 @@ export function* settleLayers(problem: LayersProblem): Generator<LayersProgress,
     for (const [i, layer] of layers.entries()) {
       const before = worn[i]!;
       const others = worn.filter((other, j): other is WornLayer => j !== i && other !== null);
-      const search = settle(layerProblem({ layer, body, lift: lifts[i]! }, before, others));
+      const layout = { ...layer, prepared: prepared[i]! };
+      const search = settle(layerProblem({ layer: layout, body, lift: lifts[i]! }, before, others));
       let step = search.next();
       while (!step.done) {
         yield { round, layer: i, settle: step.value };
