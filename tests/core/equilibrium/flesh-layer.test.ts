@@ -87,9 +87,8 @@ describe('a layer of flesh on an uneven limb', () => {
     it(`never does work on what presses it (${name})`, () => {
       for (const seed of [0.001, 0.02, 0.4, 1.3, 2.9]) {
         const p = waves(count, seed);
-        expect(
-          p.reduce((sum, one, v) => sum + one * whole(layer, p)[v]! * layer.area[v]!, 0),
-        ).toBeGreaterThan(0);
+        const moved = whole(layer, p);
+        expect(p.reduce((sum, one, v) => sum + one * moved[v]! * layer.area[v]!, 0)).toBeGreaterThan(0);
       }
     });
   }
