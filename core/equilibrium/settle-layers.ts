@@ -48,8 +48,11 @@ export interface LayersProgress {
 
 const DEFAULT_TOLERANCE = 1e-3;
 const MOST_ROUNDS = 12;
-/** A nearest point farther along the skin than this lies on a hem: the other garment does not reach here. m. */
-const REACH_ALONG = 1e-3;
+/**
+ * A nearest point farther along the skin than this lies on a hem: the other garment does not reach here. m; and, since
+ * two garments need not run alike where they stand apart, per distance across.
+ */
+const REACH_ALONG = { least: 1e-3, perAcross: 0.5 };
 /** A share of pressure on a bridge below this is not worth a word, and neither is a gap below this (m). */
 const WORTH_SAYING = { share: 0.01, gap: 5e-4 };
 
@@ -193,7 +196,7 @@ function readAt(
   let across = 0;
   for (let k = 0; k < 3; k++) across += apart[k]! * normal[3 * v + k]!;
   const along = Math.sqrt(Math.max(0, weights[3]! ** 2 - across ** 2));
-  return along > REACH_ALONG ? 0 : value;
+  return along > REACH_ALONG.least + REACH_ALONG.perAcross * Math.abs(across) ? 0 : value;
 }
 
 /** Largest change over the largest value. */
