@@ -27,14 +27,15 @@ export function* runStudy(study: Study, before?: StandingStudy): Generator<Study
   yield { step: 'garment' };
   const cloth = layCloth(study, body, before);
   const flesh = layFlesh(study, body, cloth, before);
-  const linings = (study.liningFabrics ?? []).map((lining) => chooseLaw(lining, study.branch).law);
+  const linings = (study.liningFabrics ?? []).map((lining) => chooseLaw(lining, study.branch));
   const rests = new Map<string, FabricRest>();
   const worn: WornResult[] = [];
   for (const { id, fabric } of study.fabrics) {
     const chosen = chooseLaw(fabric, study.branch);
-    const question = { study, fabric, body, cloth, flesh, laws: [chosen.law, ...linings] };
+    const question = { study, fabric, body, cloth, flesh, laws: [chosen, ...linings].map(({ law }) => law) };
     const rest = yield* named(id, settleFabric(question, restBefore(before, id)));
     rests.set(id, rest);
+    chosen.findings.push(...linings.flatMap(({ findings }) => findings));
     worn.push(wornResult(id, question, chosen, rest));
   }
   const { contactField: _, ...standingBody } = body;

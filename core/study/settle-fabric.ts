@@ -60,6 +60,15 @@ export function* settleFabric(
   question: FabricQuestion,
   before?: RestBefore,
 ): Generator<SettleProgress, FabricRest> {
+  if (!before?.rest.equilibrium.atRest) return yield* settleLevels(question);
+  const warm = yield* settleLevels(question, before);
+  if (warm.equilibrium.atRest) return warm;
+  // A change too large to be followed: what a search from the laid cloth finds must not be missed.
+  const cold = yield* settleLevels(question);
+  return cold.equilibrium.residual < warm.equilibrium.residual ? cold : warm;
+}
+
+function* settleLevels(question: FabricQuestion, before?: RestBefore): Generator<SettleProgress, FabricRest> {
   const { levels } = question.cloth.garment;
   const last = levels.length - 1;
   const rests: (LevelRest | undefined)[] = [];

@@ -6,7 +6,7 @@ import type { StudyResult, WornResult } from './study.ts';
 
 /**
  * One fabric's wearing as comma-separated text, one line a vertex: x, y, z (mm, in the body's own axes), every field in its
- * named unit, flags: `offSkin` (pressure and give mean nothing), `edge` (outermost row of a hem), and last the ends of
+ * named unit, flags: `offSkin` (pressure means nothing; on a foundation nor does give), `edge` (outermost row of a hem), and last the ends of
  * every band that the fabric bears (`skinPressureLowKPa`, `skinPressureHighKPa`).
  */
 export function wornTable(result: StudyResult, worn: WornResult): string {

@@ -35,6 +35,27 @@ const withGirths = (relaxedMm: number) => (read: StudyText) => ({
   },
 });
 
+/** A band at the upper hem, and the fabric once more as lining. */
+const withLayers = ({ garment }: StudyText) => ({
+  garment: {
+    tube: {
+      ...garment.tube,
+      bands: [
+        {
+          at: 'upper',
+          widthMm: 40,
+          relaxedMm: 520,
+          curve: [
+            [20, 3],
+            [60, 9],
+          ],
+        },
+      ],
+      linings: [{ sheet }],
+    },
+  },
+});
+
 interface SpreadEnd {
   readonly mean: number;
   readonly p95: number;
@@ -569,25 +590,6 @@ describe('wear', () => {
   });
 
   it('wears a tube with a band and a lining: it presses harder than without', async () => {
-    const withLayers = ({ garment }: StudyText) => ({
-      garment: {
-        tube: {
-          ...garment.tube,
-          bands: [
-            {
-              at: 'upper',
-              widthMm: 40,
-              relaxedMm: 520,
-              curve: [
-                [20, 3],
-                [60, 9],
-              ],
-            },
-          ],
-          linings: [{ sheet }],
-        },
-      },
-    });
     const means = await Promise.all(
       [study('bare.study.json', () => ({})), study('layers.study.json', withLayers)].map(async (file) => {
         const { code, out } = await run(['wear', file, '--json']);

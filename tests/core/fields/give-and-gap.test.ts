@@ -53,6 +53,8 @@ const read = (fields: ReturnType<typeof fieldsAt>, id: 'gap' | 'give', v: number
   return undefinedAt[v] === 1 ? null : values[v]!;
 };
 
+const close = (x: number) => expect.closeTo(x, 12) as number;
+
 describe('gap and give', () => {
   it('on a foundation: in under the cloth, or off the skin', () => {
     const fields = fieldsAt(
@@ -81,7 +83,6 @@ describe('gap and give', () => {
       ],
       'layer',
     );
-    const close = (x: number) => expect.closeTo(x, 12) as number;
     expect([0, 1, 2, 3].map((v) => read(fields, 'gap', v))).toEqual([null, null, close(0.003), close(0.001)]);
     expect([0, 1, 2, 3].map((v) => read(fields, 'give', v))).toEqual([0.003, -0.001, -0.001, 0.0005]);
     expect(fieldNamed(fields, 'give').kind).toBe('symmetric');

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { gripUsed, GRIP_SPENT } from '../../../core/fields/grip-used.ts';
 
+const flat = (rows: number[][]) => Float64Array.from(rows.flat());
+
 /** One vertex a row: the body's force on the cloth (N) and the outward normal. */
 function used(friction: number, ...vertices: { force: number[]; normal: number[] }[]): number[] {
-  const flat = (rows: number[][]) => Float64Array.from(rows.flat());
   return [
     ...gripUsed(
       {
@@ -17,13 +18,14 @@ function used(friction: number, ...vertices: { force: number[]; normal: number[]
   ];
 }
 
+/** A slope that carries a weight of 2 N. */
+const onSlope = (degrees: number) => {
+  const angle = (degrees * Math.PI) / 180;
+  return { force: [0, 2, 0], normal: [Math.sin(angle), Math.cos(angle), 0] };
+};
+
 describe('gripUsed', () => {
   it('is tan(slope) / mu for a weight on a slope, 1 where it slides (Coulomb)', () => {
-    const onSlope = (degrees: number) => {
-      const angle = (degrees * Math.PI) / 180;
-      // The slope carries a weight of 2 N straight up.
-      return { force: [0, 2, 0], normal: [Math.sin(angle), Math.cos(angle), 0] };
-    };
     const mu = 0.4;
     const [flat, gentle, steep, sliding] = used(mu, onSlope(0), onSlope(10), onSlope(20), onSlope(40));
     expect(flat).toBeCloseTo(0, 6);

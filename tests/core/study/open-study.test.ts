@@ -12,6 +12,11 @@ const readText = (name: string): Promise<string> =>
 
 type Part = Readonly<Record<string, unknown>>;
 
+interface Wish {
+  readonly keys?: Part;
+  readonly tube?: Part;
+}
+
 /** The demo's study with some of its keys, and of its tube's, written otherwise. */
 async function opened(keys: Part, tube: Part = {}): Promise<Study> {
   const file = JSON.parse(await readText('harbour-waist-shaper.study.json')) as {
@@ -101,39 +106,39 @@ describe('a study file', () => {
     expect(study.liningFabrics?.map(({ name }) => name.split(' ')[0])).toEqual(['Siskin', 'Plover']);
   });
 
-  it.each<readonly [string, Part, Part, string, string]>([
-    ['friction too high', { friction: 3 }, {}, 'friction', '3'],
-    ['friction of no known skin', { friction: 'oily' }, {}, 'friction', '"oily"'],
+  it.each<readonly [string, Wish, string, string]>([
+    ['friction too high', { keys: { friction: 3 } }, 'friction', '3'],
+    ['friction of no known skin', { keys: { friction: 'oily' } }, 'friction', '"oily"'],
     [
       'a band of no width',
-      {},
-      { bands: [{ at: 'upper', widthMm: 0, relaxedMm: 580, curve: [[20, 1]] }] },
+
+      { tube: { bands: [{ at: 'upper', widthMm: 0, relaxedMm: 580, curve: [[20, 1]] }] } },
       'garment.tube.bands[0].widthMm',
       '0',
     ],
     [
       'a band nowhere',
-      {},
-      { bands: [{ at: 'side', widthMm: 9, relaxedMm: 580, curve: [[20, 1]] }] },
+
+      { tube: { bands: [{ at: 'side', widthMm: 9, relaxedMm: 580, curve: [[20, 1]] }] } },
       'garment.tube.bands[0].at',
       '"side"',
     ],
     [
       'a band without readings',
-      {},
-      { bands: [{ at: 'lower', widthMm: 9, relaxedMm: 580, curve: [] }] },
+
+      { tube: { bands: [{ at: 'lower', widthMm: 9, relaxedMm: 580, curve: [] }] } },
       'garment.tube.bands[0].curve',
       '[]',
     ],
     [
       'a lining turned by a word',
-      {},
-      { linings: [{ grainDeg: 'bias' }] },
+
+      { tube: { linings: [{ grainDeg: 'bias' }] } },
       'garment.tube.linings[0].grainDeg',
       '"bias"',
     ],
-    ['bending by a number', { bending: 1 }, {}, 'bending', '1'],
-  ])('refuses %s with place and value', async (_, keys, tube, path, value) => {
+    ['bending by a number', { keys: { bending: 1 } }, 'bending', '1'],
+  ])('refuses %s with place and value', async (_, { keys = {}, tube }, path, value) => {
     expect(await refusal(keys, tube)).toEqual([path, value]);
   });
 });

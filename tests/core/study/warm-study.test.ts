@@ -103,6 +103,34 @@ describe('a study run on from what stood before', () => {
     expect(apart(warm, run(other))).toBeLessThan(1e-3);
   });
 
+  it('does not start from where nothing came to rest', () => {
+    const rests = new Map(
+      [...first.standing.rests].map(([id, rest]) => {
+        const levels = rest.levels.map(
+          (level) => level && { ...level, shift: level.shift.map((moved, i) => moved + 0.05 * Math.sin(i)) },
+        );
+        return [id, { ...rest, levels, equilibrium: { ...rest.equilibrium, atRest: false } }];
+      }),
+    );
+    const { worn } = run(study, { ...first.standing, rests });
+    expect(worn[0]!.equilibrium.positions).toEqual(first.worn[0]!.equilibrium.positions);
+  });
+
+  it('finds the rest that a search from the laid cloth finds, also where what stood before leads astray', () => {
+    const rests = new Map(
+      [...first.standing.rests].map(([id, rest]) => {
+        // The cloth turned inside out round the body's axis, and said to rest there.
+        const finest = rest.levels.at(-1)!;
+        const laid = first.garment.levels.at(-1)!.mesh.positions;
+        const shift = finest.shift.map((moved, i) => (i % 3 === 1 ? moved : -2 * laid[i]!));
+        return [id, { ...rest, levels: [...rest.levels.slice(0, -1), { ...finest, shift }] }];
+      }),
+    );
+    const again = run(study, { ...first.standing, rests });
+    expect(again.worn[0]!.equilibrium.atRest).toBe(true);
+    expect(apart(again, first)).toBeLessThan(1e-3);
+  });
+
   it('loses nothing by a run that is stopped or fails', () => {
     const changed = changedStudy(study, { girthScale: 0.95 });
     const expected = run(changed, first.standing);
