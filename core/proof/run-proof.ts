@@ -7,13 +7,17 @@ import { clothLayerChecks } from './cloth-layers.ts';
 import { conversionChecks } from './conversions.ts';
 import { fleshChecks } from './flesh-checks.ts';
 import { hangingClothChecks } from './hanging-cloth.ts';
+import { convergenceRates } from './convergence-rates.ts';
 import { hourglassBridging } from './hourglass-bridging.ts';
+import { ovalSections } from './oval-sections.ts';
+import { revolvedTubes } from './revolved-tubes.ts';
 import { seamOfFabricsChecks } from './seam-of-fabrics.ts';
 import { sewnElasticChecks } from './sewn-elastic.ts';
 import { swatchBendingChecks } from './swatch-bending.ts';
 import { tubeOnCone } from './tube-on-cone.ts';
 import { tubeOnCylinder } from './tube-on-cylinder.ts';
 import { tubeOnEllipse } from './tube-on-ellipse.ts';
+import { tubeSizes } from './tube-sizes.ts';
 import { tubeOnYieldingCylinder } from './tube-on-yielding-cylinder.ts';
 import { virtualStripChecks } from './virtual-strips.ts';
 
@@ -33,8 +37,10 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'swatch under its own weight', run: swatchBendingChecks },
   { subject: 'pressed flesh', run: fleshChecks },
   { subject: 'tube on a cylinder', run: tubeOnCylinder },
+  { subject: 'tubes of several sizes', run: tubeSizes },
   { subject: 'tube on a yielding cylinder', run: tubeOnYieldingCylinder },
   { subject: 'tube on an ellipse', run: tubeOnEllipse },
+  { subject: 'oval sections', run: ovalSections },
   { subject: 'tube on a cone', run: tubeOnCone },
   { subject: 'sewn elastic', run: sewnElasticChecks },
   { subject: 'layers of cloth', run: clothLayerChecks },
@@ -42,7 +48,9 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'hanging cloth', run: hangingClothChecks },
   { subject: 'hinges of bent cloth', run: bentHingeChecks },
   { subject: 'bridged hollow', run: hourglassBridging },
+  { subject: 'cones and waists', run: revolvedTubes },
   { subject: 'rope round a bar', run: capstan },
+  { subject: 'rates', run: convergenceRates },
 ];
 
 /** How far a proof has come. */

@@ -7,8 +7,10 @@ const SUBJECT_TITLES: Readonly<Record<string, string>> = {
   'swatch under its own weight': 'Swatches bending under their own weight',
   'pressed flesh': 'Flesh pressed by bands',
   'tube on a cylinder': 'A tube on a round bar',
+  'tubes of several sizes': 'Tubes on round bars from limb to trunk',
   'tube on a yielding cylinder': 'A tube on a bar that gives way',
   'tube on an ellipse': 'A tube on an oval bar',
+  'oval sections': 'Oval sections: an ankle, flatter bars, a trunk',
   'tube on a cone': 'A tube on a cone',
   'flesh cases': 'Flesh pressed by bands: cases brought along',
   'sewn elastic': 'Elastic sewn to a hem',
@@ -17,7 +19,9 @@ const SUBJECT_TITLES: Readonly<Record<string, string>> = {
   'hanging cloth': 'Cloth hanging by its own weight',
   'hinges of bent cloth': 'Cloth bending round a bar and over a ridge',
   'bridged hollow': 'Cloth bridging a waist',
+  'cones and waists': 'Cones and waists beside an independent solver',
   'rope round a bar': 'Friction: cloth drawn round a bar',
+  rates: 'How fast errors fall with finer meshes',
 };
 
 /** How a subject of `runProof` is spoken of. */
