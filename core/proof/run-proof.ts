@@ -4,6 +4,7 @@ import { bentHingeChecks } from './bent-hinges.ts';
 import { capstan } from './capstan.ts';
 import type { Check } from './check.ts';
 import { clothLayerChecks } from './cloth-layers.ts';
+import { coneGrip } from './cone-grip.ts';
 import { conversionChecks } from './conversions.ts';
 import { fleshChecks } from './flesh-checks.ts';
 import { hangingClothChecks } from './hanging-cloth.ts';
@@ -12,6 +13,7 @@ import { hourglassBridging } from './hourglass-bridging.ts';
 import { ovalSections } from './oval-sections.ts';
 import { revolvedTubes } from './revolved-tubes.ts';
 import { seamOfFabricsChecks } from './seam-of-fabrics.ts';
+import { sensorPlate } from './sensor-plate.ts';
 import { sewnElasticChecks } from './sewn-elastic.ts';
 import { swatchBendingChecks } from './swatch-bending.ts';
 import { tubeOnCone } from './tube-on-cone.ts';
@@ -20,6 +22,8 @@ import { tubeOnEllipse } from './tube-on-ellipse.ts';
 import { tubeSizes } from './tube-sizes.ts';
 import { tubeOnYieldingCylinder } from './tube-on-yielding-cylinder.ts';
 import { virtualStripChecks } from './virtual-strips.ts';
+import { waistSaddle } from './waist-saddle.ts';
+import { wrinkledStrip } from './wrinkled-strip.ts';
 
 /** A group of checks on one subject. */
 export interface ProofSubject {
@@ -33,6 +37,7 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'conversions', run: conversionChecks },
   { subject: 'bench arithmetic', run: benchArithmeticChecks },
   { subject: 'strips of the fitted law', run: virtualStripChecks },
+  { subject: 'bent strip with a slack side', run: wrinkledStrip },
   { subject: 'biaxial rubber', run: biaxialRubberChecks },
   { subject: 'swatch under its own weight', run: swatchBendingChecks },
   { subject: 'pressed flesh', run: fleshChecks },
@@ -42,6 +47,9 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'tube on an ellipse', run: tubeOnEllipse },
   { subject: 'oval sections', run: ovalSections },
   { subject: 'tube on a cone', run: tubeOnCone },
+  { subject: 'grip on cones', run: coneGrip },
+  { subject: 'saddle of a waist', run: waistSaddle },
+  { subject: 'sensor under cloth', run: sensorPlate },
   { subject: 'sewn elastic', run: sewnElasticChecks },
   { subject: 'layers of cloth', run: clothLayerChecks },
   { subject: 'seams of fabrics', run: seamOfFabricsChecks },
