@@ -3,7 +3,7 @@ export interface WornFindings {
   /** The search for rest ended before the forces balanced. */
   'worn/not-at-rest': { residual: number; tolerance: number };
   'worn/return-not-measured': { fabric: string };
-  /** The coupling is known so loosely that the shape itself would be another at its ends. N/m. */
+  /** The coupling is known so loosely that the shape would be another at its ends, and they did not settle. N/m. */
   'worn/band-wide': { fabric: string; low: number; high: number };
   'worn/beyond-readings': { sharePercent: number };
   'worn/slack': { sharePercent: number };

@@ -1,5 +1,5 @@
 import { STRUCTURAL_SHARE } from '../fabric/coupling-band.ts';
-import type { CouplingEnds } from './coupling-ends.ts';
+import type { CouplingEnd, CouplingEnds } from './coupling-ends.ts';
 import type { FieldBand } from './field.ts';
 import { skinPressure, type Contact } from './skin-pressure.ts';
 import type { ClothPull } from './stretch-and-tension.ts';
@@ -14,27 +14,27 @@ import type { ClothPull } from './stretch-and-tension.ts';
  *
  * @returns N/m; T each.
  */
-export function tensionBand(
-  direction: 'along' | 'across',
-  shown: ClothPull,
-  { low: lowEnd, high: highEnd }: CouplingEnds,
-): FieldBand {
+export function tensionBand(direction: 'along' | 'across', shown: ClothPull, ends: CouplingEnds): FieldBand {
   const [tension, slack] =
     direction === 'along'
       ? (['tensionAlong', 'slackAlong'] as const)
       : (['tensionAcross', 'slackAcross'] as const);
-  const { pull: atLow } = lowEnd;
-  const { pull: atHigh } = highEnd;
+  const pulls = [shown, ends.low.pull, ends.high.pull];
   const low = shown[tension].slice();
   const high = shown[tension].slice();
   for (let t = 0; t < low.length; t++) {
-    if (shown[slack][t] === 1 && atLow[slack][t] === 1 && atHigh[slack][t] === 1) continue;
-    const value = shown[tension][t]!;
-    const one = atLow[tension][t]!;
-    const other = atHigh[tension][t]!;
+    let isSlack = true;
+    let least = Infinity;
+    let most = -Infinity;
+    for (const pull of pulls) {
+      if (pull[slack][t] !== 1) isSlack = false;
+      least = Math.min(least, pull[tension][t]!);
+      most = Math.max(most, pull[tension][t]!);
+    }
+    if (isSlack) continue;
     const form = STRUCTURAL_SHARE * Math.max(0, shown.tensionAlong[t]!, shown.tensionAcross[t]!);
-    low[t] = Math.min(value, Math.max(0, Math.min(value, one, other) - form));
-    high[t] = Math.max(value, one, other) + form;
+    low[t] = Math.min(shown[tension][t]!, Math.max(0, least - form));
+    high[t] = most + form;
   }
   return { low, high };
 }
@@ -47,8 +47,12 @@ export function tensionBand(
  * @returns Pa; V each. Zero off the skin: where nothing touches, the shape as it stands says nothing of another coupling.
  */
 export function skinPressureBand(pressure: Float64Array, contact: Contact, ends: CouplingEnds): FieldBand {
-  const atLow = skinPressure({ ...contact, force: ends.low.force });
-  const atHigh = skinPressure({ ...contact, force: ends.high.force });
+  const atEnd = ({ press }: CouplingEnd): Float64Array =>
+    'force' in press
+      ? skinPressure({ ...contact, force: press.force })
+      : pressure.map((value, v) => Math.max(0, value + press.change[v]!));
+  const atLow = atEnd(ends.low);
+  const atHigh = atEnd(ends.high);
   const low = pressure.map((value, v) =>
     value > 0 ? (1 - STRUCTURAL_SHARE) * Math.min(value, atLow[v]!, atHigh[v]!) : 0,
   );

@@ -36,8 +36,8 @@ const bandless = (field: FieldId, unit: string, fromSi: OutputColumn['fromSi']):
 /**
  * Every field in every unit that files give it in. Names are part of the file format: add, never rename.
  *
- * Pressures and tensions bear the band of the fabric's coupling where it has one. Stretch, gap and give bear none: the
- * shape is taken as it settled with the coupling shown (see `core/fields/coupling-ends.ts`).
+ * Pressures and tensions bear the band of the fabric's coupling where it has one. Stretch, gap and give bear none: they
+ * are of the shape as it settled with the coupling shown.
  */
 export const OUTPUT_COLUMNS: readonly OutputColumn[] = [
   banded('skinPressure', 'KPa', kPaFromPascals),

@@ -1,8 +1,10 @@
+import type { SettleProgress } from '../equilibrium/equilibrium.ts';
 import { alike } from './alike.ts';
 import { chooseLaw } from './choose-law.ts';
 import { layCloth } from './lay-cloth.ts';
 import { layFlesh } from './lay-flesh.ts';
 import { makeBody } from './make-body.ts';
+import { settleEnds } from './settle-ends.ts';
 import { settleFabric, type FabricRest } from './settle-fabric.ts';
 import { restBefore, type StandingStudy, type StudyRun } from './standing-study.ts';
 import type { Study, StudyProgress, WornResult } from './study.ts';
@@ -13,7 +15,7 @@ import { wornResult } from './worn-result.ts';
  *
  *     readings -> fabric law -> garment laid -> equilibrium on the body -> fields
  *
- * Each fabric settles once, with the law shown; the laws at the ends of its coupling's band are asked at that shape.
+ * Each fabric settles with the law shown, and coarsely with the laws at both ends of its coupling's band.
  * Yields progress; stop by not asking for more. A fabric's result does not depend on the fabrics before it.
  *
  * @param before - What an earlier run left standing: only what has changed since is done again, and each fabric starts
@@ -32,21 +34,20 @@ export function* runStudy(study: Study, before?: StandingStudy): Generator<Study
   const worn: WornResult[] = [];
   for (const { id, fabric } of study.fabrics) {
     const chosen = chooseLaw(fabric, study.branch);
-    const question = { study, fabric, body, cloth, flesh, laws: [chosen, ...linings].map(({ law }) => law) };
+    const laws = [chosen, ...linings].map(({ law }) => law);
+    const question = { id, study, fabric, body, cloth, flesh, laws };
     const rest = yield* named(id, settleFabric(question, restBefore(before, id)));
+    const moves = yield* named(id, settleEnds(question, rest, chosen.ends));
+    const findings = [chosen, ...linings].flatMap((one) => one.findings);
     rests.set(id, rest);
-    chosen.findings.push(...linings.flatMap(({ findings }) => findings));
-    worn.push(wornResult(id, question, chosen, rest));
+    worn.push(wornResult(question, { ...chosen, findings }, rest, moves));
   }
   const { contactField: _, ...standingBody } = body;
   return { body: standingBody, garment: cloth.garment, worn, standing: { study, body, cloth, flesh, rests } };
 }
 
 /** Passes a search on, each of its steps under the fabric's name. */
-function* named(
-  fabricId: string,
-  search: ReturnType<typeof settleFabric>,
-): Generator<StudyProgress, FabricRest> {
+function* named<T>(fabricId: string, search: Generator<SettleProgress, T>): Generator<StudyProgress, T> {
   let step = search.next();
   while (!step.done) {
     yield { step: 'settle', fabricId, settle: step.value };

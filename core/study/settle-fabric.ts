@@ -22,6 +22,7 @@ export interface FabricRest {
 
 /** What is settled: the garment laid on its body, as the study wants it, in one fabric. */
 export interface FabricQuestion {
+  readonly id: string;
   readonly study: Pick<Study, 'friction' | 'flesh' | 'bending'>;
   readonly fabric: Fabric;
   readonly body: Body;
@@ -81,12 +82,12 @@ function* settleLevels(question: FabricQuestion, before?: RestBefore): Generator
       : old[l];
     const problem = problemOf(question, l, expected);
     if (l < last) {
-      const settled = yield* told(levels.length, settle({ ...problem, tolerance: COARSE_TOLERANCE }));
+      const settled = yield* told(question, settle({ ...problem, tolerance: COARSE_TOLERANCE }));
       rests[l] = levelRest(levels[l]!.mesh, settled.positions, settled.normalForce);
       counts.push(settled);
       continue;
     }
-    const settled = yield* told(levels.length, settleFinest(question, problem, before));
+    const settled = yield* told(question, settleFinest(question, problem, before));
     rests[l] = levelRest(levels[l]!.mesh, settled.equilibrium.positions, settled.equilibrium.normalForce);
     counts.push(settled.equilibrium);
     const equilibrium = { ...settled.equilibrium, ...countsOf(counts) };
@@ -100,7 +101,7 @@ function firstLevel(levels: Garment['levels']): number {
 }
 
 /** The problem of one level as if it were the finest. */
-function problemOf(
+export function problemOf(
   { study, fabric, cloth, laws }: FabricQuestion,
   level: number,
   expected: LevelRest | undefined,
@@ -156,7 +157,11 @@ function countsOf(settled: readonly Equilibrium[]): Pick<Equilibrium, 'newtonSte
 }
 
 /** Passes a search on one level on, as one of all levels. */
-function* told<T>(levelCount: number, search: Generator<SettleProgress, T>): Generator<SettleProgress, T> {
+export function* told<T>(
+  { cloth }: FabricQuestion,
+  search: Generator<SettleProgress, T>,
+): Generator<SettleProgress, T> {
+  const levelCount = cloth.garment.levels.length;
   let step = search.next();
   while (!step.done) {
     yield { ...step.value, levelCount };

@@ -10,7 +10,7 @@ export const wornFindingWords: FindingWords<WornFindings> = {
   'worn/return-not-measured': ({ fabric }) =>
     `No return curve was read for ${fabric}; the load curve is used, which presses harder.`,
   'worn/band-wide': ({ fabric, low, high }) =>
-    `How warp and weft of ${fabric} pull together is known only between ${low.toFixed(0)} and ${high.toFixed(0)} N/m: the garment may also sit otherwise, which the band of a number does not hold. A strip pulled at held width would settle it.`,
+    `How warp and weft of ${fabric} pull together is known only between ${low.toFixed(0)} and ${high.toFixed(0)} N/m, and how the garment would sit at either end was not found: the band of a number holds the shape shown only. A strip pulled at held width would settle it.`,
   'worn/beyond-readings': ({ sharePercent }) =>
     `${percent(sharePercent)} of the cloth is stretched beyond the last bench reading: tension there is extrapolated.`,
   'worn/slack': ({ sharePercent }) =>

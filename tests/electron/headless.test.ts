@@ -531,7 +531,7 @@ describe('wear', () => {
     for (const { min, mean, p95, max } of Object.values(worn!.fields)) {
       expect(min <= mean && mean <= max && min <= p95 && p95 <= max).toBe(true);
     }
-    // Pressures and tensions carry the band that strips leave open; the shape is taken as it settled.
+    // Pressures and tensions carry the band that strips leave open; stretch, gap and give are of the shape shown.
     for (const [name, { band, ...shown }] of Object.entries(worn!.fields)) {
       expect(band !== undefined).toBe(/Pressure|tension/.test(name));
       for (const part of ['mean', 'p95', 'max'] as const) {

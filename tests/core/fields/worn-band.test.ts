@@ -207,8 +207,8 @@ const pulled = (along: number, across: number, slack = 0): ClothPull => ({
   beyondReadings: Uint8Array.of(0),
 });
 const ends = (low: ClothPull, high: ClothPull) => ({
-  low: { pull: low, force: new Float64Array(0) },
-  high: { pull: high, force: new Float64Array(0) },
+  low: { pull: low, press: { force: new Float64Array(0) } },
+  high: { pull: high, press: { force: new Float64Array(0) } },
 });
 
 describe('tension of one triangle', () => {

@@ -70,24 +70,33 @@ function leavesBand(id: FieldId, shown: number, worn: number): { area: number; m
 describe('the band against really wearing the low and the high law', () => {
   it('of widths that agree (0.6 to 1.2 times the coupling) holds nearly all of the cloth', () => {
     expect(result.worn.every(({ equilibrium }) => equilibrium.atRest)).toBe(true);
-    // Met: 8 % of the area, by up to 5.4 % of the mean pressure; the mean itself -2.2 % and +0.4 %.
+    // Met: 1.2 % of the area, by up to 3.7 % of the mean pressure, on the rim of a gap. (At one shape: 8 % by 5.4 %.)
     const low = leavesBand('skinPressure', 0, 2);
-    expect(low.area).toBeLessThan(0.1);
-    expect(low.most).toBeLessThan(0.07);
+    expect(low.area).toBeLessThan(0.02);
+    expect(low.most).toBeLessThan(0.05);
     const high = leavesBand('skinPressure', 0, 4);
     expect(high.area).toBeLessThan(0.01);
     expect(high.most).toBeLessThan(0.01);
     for (const worn of [2, 4]) {
       expect(leavesBand('tensionAcross', 0, worn).area).toBeLessThan(0.01);
-      expect(leavesBand('tensionAlong', 0, worn).area).toBeLessThan(0.05);
+      expect(leavesBand('tensionAlong', 0, worn).area).toBeLessThan(0.01);
     }
   });
 
-  it('of widths that disagree (0.3 times) holds the mean, but not every place: the garment sits otherwise', () => {
-    // The known limit of a shape taken as it stands. Met: 45 % of the area, by up to 17 % of the mean pressure.
+  it('of widths that disagree (0.3 times) holds nearly all of it too: it knows how the garment sits otherwise', () => {
+    // Met: 4.2 % of the area, by up to 10 % of the mean pressure. (At one shape: 45 % by 17 %.)
     const low = leavesBand('skinPressure', 1, 3);
-    expect(low.area).toBeLessThan(0.5);
-    expect(low.most).toBeLessThan(0.2);
+    expect(low.area).toBeLessThan(0.06);
+    expect(low.most).toBeLessThan(0.13);
+    for (const id of ['tensionAcross', 'tensionAlong'] as const) {
+      expect(leavesBand(id, 1, 3).area).toBeLessThan(0.01);
+    }
+  });
+
+  it('speaks of a wide band only where the ends did not settle', () => {
+    expect(result.worn.flatMap(({ findings }) => findings).map(({ code }) => code)).not.toContain(
+      'worn/band-wide',
+    );
   });
 });
 
@@ -144,10 +153,6 @@ describe('the band of a branch', () => {
   it('is that of the law in use', () => {
     expect(chooseLaw(fabric, 'load').ends).toBe(knitEnds);
     expect(chooseLaw(fabric, 'load').findings).toEqual([]);
-    const loose = { ...fabric, band: { low: 30, shown: 100, high: 120, from: 'assumed width' as const } };
-    expect(chooseLaw(loose, 'load').findings).toEqual([
-      { code: 'worn/band-wide', facts: { fabric: fabric.name, low: 30, high: 120 } },
-    ]);
     // No return was read: the load law is used, and its band with it.
     expect(chooseLaw(fabric, 'return')).toMatchObject({ law: knit, ends: knitEnds });
     const back = { ...fabric, laws: { load: knit, return: knit } };
