@@ -6,10 +6,12 @@ import type { Check } from './check.ts';
 import { clothLayerChecks } from './cloth-layers.ts';
 import { coneGrip } from './cone-grip.ts';
 import { conversionChecks } from './conversions.ts';
+import { cutAndWorn } from './cut-and-worn.ts';
 import { fleshChecks } from './flesh-checks.ts';
 import { hangingClothChecks } from './hanging-cloth.ts';
 import { convergenceRates } from './convergence-rates.ts';
 import { hourglassBridging } from './hourglass-bridging.ts';
+import { knitChecks } from './knits.ts';
 import { ovalSections } from './oval-sections.ts';
 import { revolvedTubes } from './revolved-tubes.ts';
 import { seamOfFabricsChecks } from './seam-of-fabrics.ts';
@@ -37,11 +39,13 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'conversions', run: conversionChecks },
   { subject: 'bench arithmetic', run: benchArithmeticChecks },
   { subject: 'strips of the fitted law', run: virtualStripChecks },
+  { subject: 'knits', run: knitChecks },
   { subject: 'bent strip with a slack side', run: wrinkledStrip },
   { subject: 'biaxial rubber', run: biaxialRubberChecks },
   { subject: 'swatch under its own weight', run: swatchBendingChecks },
   { subject: 'pressed flesh', run: fleshChecks },
   { subject: 'tube on a cylinder', run: tubeOnCylinder },
+  { subject: 'cut and worn', run: cutAndWorn },
   { subject: 'tubes of several sizes', run: tubeSizes },
   { subject: 'tube on a yielding cylinder', run: tubeOnYieldingCylinder },
   { subject: 'tube on an ellipse', run: tubeOnEllipse },

@@ -44,30 +44,35 @@ export interface ProofTable {
   readonly failed: number;
 }
 
+/** How subjects and checks are spoken of. */
+export interface ProofWords {
+  readonly title: (subject: string) => string;
+  readonly what: (check: ProofNumbers) => string;
+}
+
 /**
- * The table of outside checks.
+ * The table of outside checks; `core/words` has the words (`sayProof`).
  *
  * @param results - As `runProof` gives them; order is kept.
- * @param titleOf - How a subject is spoken of; its own name if left out.
+ * @param words - Names and ids stand as they are if left out.
  */
-export function proofTable(
-  results: readonly ProofResult[],
-  titleOf: (subject: string) => string = (subject) => subject,
-): ProofTable {
+export function proofTable(results: readonly ProofResult[], words: ProofWords = BARE): ProofTable {
   const subjects = results.map(({ subject, checks }): ProofGroup => {
-    const rows = checks.map(proofRow);
+    const rows = checks.map((check) => proofRow(check, words.what(check)));
     const failed = rows.filter(({ pass }) => !pass).length;
-    return { subject, title: titleOf(subject), rows, passed: rows.length - failed, failed };
+    return { subject, title: words.title(subject), rows, passed: rows.length - failed, failed };
   });
   const sum = (of: (group: ProofGroup) => number) => subjects.reduce((total, group) => total + of(group), 0);
   return { subjects, passed: sum(({ passed }) => passed), failed: sum(({ failed }) => failed) };
 }
 
-function proofRow(check: ProofNumbers): ProofRow {
+const BARE: ProofWords = { title: (subject) => subject, what: ({ id, what }) => what ?? id };
+
+function proofRow(check: ProofNumbers, what: string): ProofRow {
   const away = Math.abs(check.got - check.expected);
   return {
     ...check,
-    what: check.what ?? check.id,
+    what,
     pass: away <= check.tolerance,
     used: away === 0 ? 0 : away / check.tolerance,
   };

@@ -1,13 +1,18 @@
+import { proofTable, type ProofResult, type ProofTable } from '../sheet/proof-table.ts';
+import { proofWhat } from './proof-row-words.ts';
+
 /** Proof subjects as they are spoken of. */
 const SUBJECT_TITLES: Readonly<Record<string, string>> = {
   conversions: 'Units and the trade’s constants',
   'bench arithmetic': 'Bench arithmetic: weight, bending, loops, recovery',
   'strips of the fitted law': 'Strips pulled by computation',
+  knits: 'Twelve knits, along and across',
   'bent strip with a slack side': 'A stretched strip bent until one side is slack',
   'biaxial rubber': 'Rubber pulled both ways',
   'swatch under its own weight': 'Swatches bending under their own weight',
   'pressed flesh': 'Flesh pressed by bands',
   'tube on a cylinder': 'A tube on a round bar',
+  'cut and worn': 'Cut smaller, worn stretched; the trade’s bandage formula',
   'tubes of several sizes': 'Tubes on round bars from limb to trunk',
   'tube on a yielding cylinder': 'A tube on a bar that gives way',
   'tube on an ellipse': 'A tube on an oval bar',
@@ -30,3 +35,7 @@ const SUBJECT_TITLES: Readonly<Record<string, string>> = {
 
 /** How a subject of `runProof` is spoken of. */
 export const proofTitle = (subject: string): string => SUBJECT_TITLES[subject] ?? subject;
+
+/** The table of outside checks, subjects and rows in plain words. */
+export const sayProof = (results: readonly ProofResult[]): ProofTable =>
+  proofTable(results, { title: proofTitle, what: proofWhat });

@@ -5,14 +5,8 @@ import { readFleshCases, type FleshCase } from '../../core/io/flesh-cases.ts';
 import type { Check } from '../../core/proof/check.ts';
 import { fleshCaseChecks } from '../../core/proof/flesh-bands.ts';
 import { PROOF_SUBJECTS, runProof, type ProofSubject } from '../../core/proof/run-proof.ts';
-import {
-  proofCsv,
-  proofNumber,
-  proofTable,
-  type ProofRow,
-  type ProofTable,
-} from '../../core/sheet/proof-table.ts';
-import { proofTitle } from '../../core/words/proof-words.ts';
+import { proofCsv, proofNumber, type ProofRow, type ProofTable } from '../../core/sheet/proof-table.ts';
+import { sayProof } from '../../core/words/proof-words.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
 import { readText } from './read-input.ts';
 import { runToEnd } from './run-to-end.ts';
@@ -42,7 +36,7 @@ export async function prove(options: ProveOptions, terminal: Terminal): Promise<
     if (progress !== null)
       terminal.progress(`checking ${progress.subject} (${progress.done + 1} of ${progress.of})`);
   });
-  const table = proofTable(results, proofTitle);
+  const table = sayProof(results);
   if (options.csv !== undefined) await writeFile(options.csv, proofCsv(table));
   terminal.result(options.json ? asJson(table) : asText(table));
   return table.failed === 0 ? exitCodes.done : exitCodes.bug;
