@@ -1,3 +1,4 @@
+import type { ProofPageWords } from '../sheet/proof-picture.ts';
 import { proofTable, type ProofResult, type ProofTable } from '../sheet/proof-table.ts';
 import { proofWhat } from './proof-row-words.ts';
 
@@ -39,3 +40,21 @@ export const proofTitle = (subject: string): string => SUBJECT_TITLES[subject] ?
 /** The table of outside checks, subjects and rows in plain words. */
 export const sayProof = (results: readonly ProofResult[]): ProofTable =>
   proofTable(results, { title: proofTitle, what: proofWhat });
+
+const tally = ({ passed, failed }: { readonly passed: number; readonly failed: number }): string =>
+  `${passed} passed, ${failed} failed`;
+
+/** What stands on the proof's pages, in the window and in its picture. */
+export const PROOF_WORDS: ProofPageWords = {
+  title: 'Snugfield held against the outside world',
+  headings: {
+    what: 'What is looked at',
+    expected: 'expected',
+    got: 'got',
+    within: 'within',
+    used: 'of that used',
+  },
+  fail: 'FAIL',
+  tally,
+  pageOf: (page, count) => `${page} / ${count}`,
+};

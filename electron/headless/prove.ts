@@ -6,7 +6,7 @@ import type { Check } from '../../core/proof/check.ts';
 import { fleshCaseChecks } from '../../core/proof/flesh-bands.ts';
 import { PROOF_SUBJECTS, runProof, type ProofSubject } from '../../core/proof/run-proof.ts';
 import { proofCsv, proofNumber, type ProofRow, type ProofTable } from '../../core/sheet/proof-table.ts';
-import { sayProof } from '../../core/words/proof-words.ts';
+import { PROOF_WORDS, sayProof } from '../../core/words/proof-words.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
 import { readText } from './read-input.ts';
 import { runToEnd } from './run-to-end.ts';
@@ -70,13 +70,10 @@ function asJson({ subjects, passed, failed }: ProofTable): string {
 
 function asText({ subjects, passed, failed }: ProofTable): string {
   const groups = subjects.map(({ title, rows, ...count }) =>
-    [`${title}: ${tally(count)}`, ...rows.map(rowAsText)].join('\n\n'),
+    [`${title}: ${PROOF_WORDS.tally(count)}`, ...rows.map(rowAsText)].join('\n\n'),
   );
-  return [...groups, tally({ passed, failed })].join('\n\n\n');
+  return [...groups, PROOF_WORDS.tally({ passed, failed })].join('\n\n\n');
 }
-
-const tally = ({ passed, failed }: { passed: number; failed: number }): string =>
-  `${passed} passed, ${failed} failed`;
 
 function rowAsText({ pass, id, what, source, expected, got, unit, tolerance, used }: ProofRow): string {
   const numbers = `expected ${proofNumber(expected)} ${unit}, got ${proofNumber(got)}, within ${proofNumber(tolerance)}`;
