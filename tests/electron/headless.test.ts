@@ -620,29 +620,93 @@ describe('wear', () => {
   });
 });
 
+interface ProvedRow {
+  readonly subject: string;
+  readonly id: string;
+  readonly what: string;
+  readonly source: string;
+  readonly expected: number;
+  readonly got: number;
+  readonly tolerance: number;
+  readonly pass: boolean;
+  readonly used: number;
+}
+
+interface Proved {
+  readonly checks: readonly ProvedRow[];
+  readonly passed: number;
+  readonly failed: number;
+}
+
+/** A ring of flesh under 2 kPa; what another program finds is left to the caller. */
+const fleshCase = (id: string, inputs: object, maxindent: number) => ({
+  id,
+  inputs: { kind: 'pressure', R: 70, H: 20, E: 20, nu: 0.49, b: 40, p: 2, ...inputs },
+  linear: { centre: 0.6, maxindent, bulge: -0.2 },
+});
+
+function fleshFile(name: string, ...cases: readonly object[]): string {
+  writeFileSync(inFolder(name), JSON.stringify({ cases }));
+  return inFolder(name);
+}
+
+// That all checks pass is for tests/reference/proof.test.ts; here a few stand for all, run once.
 describe('prove', () => {
-  it('prints every check with its source, and ends with 0 only if all pass', async () => {
-    const { code, out } = await run(['prove', '--json']);
-    const { checks, passed, failed } = JSON.parse(out) as {
-      checks: {
-        id: string;
-        source: string;
-        expected: number;
-        got: number;
-        tolerance: number;
-        pass: boolean;
-      }[];
-      passed: number;
-      failed: number;
-    };
+  it('prints every check of the wanted subjects with its source, and ends with 0 only if all pass', async () => {
+    const { code, out } = await run(['prove', '--json', '--only', 'conversions', 'bench', 'tube on a cyl']);
+    const { checks, passed, failed } = JSON.parse(out) as Proved;
     expect(passed + failed).toBe(checks.length);
-    expect(checks.length).toBeGreaterThan(0);
-    expect(new Set(checks.map(({ id }) => id)).size).toBe(checks.length);
-    for (const { source, expected, got, tolerance, pass } of checks) {
+    expect([...new Set(checks.map(({ subject }) => subject))]).toEqual([
+      'conversions',
+      'bench arithmetic',
+      'tube on a cylinder',
+    ]);
+    for (const { source, what, id, expected, got, tolerance, pass, used } of checks) {
       expect(source.length).toBeGreaterThan(10);
+      expect(what).not.toBe(id);
       expect(pass).toBe(Math.abs(got - expected) <= tolerance);
+      expect(pass).toBe(used <= 1);
     }
     expect(code).toBe(failed === 0 ? 0 : 1);
+  });
+
+  it('prints a table for people, and writes it as CSV', async () => {
+    const file = inFolder('proof.csv');
+    const { code, out } = await run(['prove', '--only', 'conv', '--csv', file]);
+    expect(code).toBe(0);
+    expect(out).toContain('pass  one millimetre of mercury (units.mmHg)');
+    expect(out).toContain('expected 133.322 Pa, got 133.322');
+    const lines = readFileSync(file, 'utf8').split('\r\n');
+    expect(lines[0]).toBe('subject,id,source,expected,got,unit,tolerance,pass');
+    expect(lines[1]).toMatch(/^conversions,units\.mmHg,.*,133\.322387415,133\.3223\d+,Pa,1e-7,pass$/);
+    expect(lines).toHaveLength(6);
+  });
+
+  it('names the subjects where none begins as asked', async () => {
+    const { code, out, err } = await run(['prove', '--only', 'moonlight']);
+    expect([code, out]).toEqual([2, '']);
+    for (const part of ['"moonlight"', 'bench arithmetic', 'rates']) expect(err).toContain(part);
+  });
+
+  it('checks cases of flesh that somebody brings: 1 where one fails, with the case in the table', async () => {
+    const file = fleshFile('flesh.json', fleshCase('soft arm', {}, 0.72), fleshCase('dreamt', {}, 9));
+    const { code, out } = await run(['prove', '--json', '--flesh', file]);
+    const { checks } = JSON.parse(out) as Proved;
+    const dreamt = checks.find(({ id }) => id === 'flesh.dreamt.indent')!;
+    const honest = checks.find(({ id }) => id === 'flesh.soft arm.indent')!;
+    expect(code).toBe(1);
+    expect([dreamt.expected, dreamt.pass]).toEqual([9, false]);
+    expect(honest.expected).toBe(0.72);
+    expect(honest.got).toBe(dreamt.got);
+  });
+
+  it('ends with 2 and names case and value where a case makes no sense', async () => {
+    const deep = await run(['prove', '--flesh', fleshFile('deep.json', fleshCase('thick', { H: 90 }, 1))]);
+    expect([deep.code, deep.out]).toEqual([2, '']);
+    for (const part of ['deep.json', 'thick', 'H', '90']) expect(deep.err).toContain(part);
+    const missing = await run(['prove', '--flesh', inFolder('nowhere.json')]);
+    expect(missing.code).toBe(2);
+    expect(missing.err).toContain('nowhere.json');
   });
 });
 
