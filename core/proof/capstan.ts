@@ -131,7 +131,7 @@ function turned(bar: Bar): Check[] {
       expected,
       got: tensionAt(tube, relaxed.girth, from) / tensionAt(tube, relaxed.girth, to),
       unit: 'ratio',
-      tolerance: 0.01 * expected,
+      tolerance: 0.005 * expected,
     };
   };
   const [near, far] = bar.between;

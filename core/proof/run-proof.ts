@@ -12,6 +12,7 @@ import { hangingClothChecks } from './hanging-cloth.ts';
 import { convergenceRates } from './convergence-rates.ts';
 import { hourglassBridging } from './hourglass-bridging.ts';
 import { knitChecks } from './knits.ts';
+import { meshedStrips } from './meshed-strips.ts';
 import { ovalSections } from './oval-sections.ts';
 import { revolvedTubes } from './revolved-tubes.ts';
 import { seamOfFabricsChecks } from './seam-of-fabrics.ts';
@@ -39,6 +40,7 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'conversions', run: conversionChecks },
   { subject: 'bench arithmetic', run: benchArithmeticChecks },
   { subject: 'strips of the fitted law', run: virtualStripChecks },
+  { subject: 'strips of meshed cloth', run: meshedStrips },
   { subject: 'knits', run: knitChecks },
   { subject: 'bent strip with a slack side', run: wrinkledStrip },
   { subject: 'biaxial rubber', run: biaxialRubberChecks },

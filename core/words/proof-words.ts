@@ -7,6 +7,7 @@ const SUBJECT_TITLES: Readonly<Record<string, string>> = {
   conversions: 'Units and the trade’s constants',
   'bench arithmetic': 'Bench arithmetic: weight, bending, loops, recovery',
   'strips of the fitted law': 'Strips pulled by computation',
+  'strips of meshed cloth': 'Strips of meshed cloth, pulled',
   knits: 'Twelve knits, along and across',
   'bent strip with a slack side': 'A stretched strip bent until one side is slack',
   'biaxial rubber': 'Rubber pulled both ways',
