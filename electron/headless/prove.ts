@@ -25,21 +25,34 @@ export interface ProveOptions {
 
 /** Runs the outside checks and prints what the source says, what comes out here, and how far apart they may be. */
 export async function prove(options: ProveOptions, terminal: Terminal): Promise<ExitCode> {
-  const subjects = await wanted(options);
-  if (subjects.length === 0) {
-    terminal.remark(
-      `--only: no subject begins with ${(options.only ?? []).map((name) => `"${name}"`).join(' or ')}.\nSubjects: ${PROOF_SUBJECTS.map(({ subject }) => subject).join(', ')}.`,
-    );
+  const wrong = wrongWish(options);
+  if (wrong !== null) {
+    terminal.remark(wrong);
     return exitCodes.badInput;
   }
+  const subjects = await wanted(options);
   const results = await runToEnd(runProof(subjects), terminal.stop, ({ progress }) => {
     if (progress !== null)
       terminal.progress(`checking ${progress.subject} (${progress.done + 1} of ${progress.of})`);
   });
   const table = sayProof(results);
-  if (options.csv !== undefined) await writeFile(options.csv, proofCsv(table));
   terminal.result(options.json ? asJson(table) : asText(table));
+  if (options.csv !== undefined) await writeFile(options.csv, proofCsv(table));
   return table.failed === 0 ? exitCodes.done : exitCodes.bug;
+}
+
+const begins = ({ subject }: ProofSubject, name: string): boolean =>
+  subject.toLowerCase().startsWith(name.toLowerCase());
+
+/** What is wrong with the options and what to do; null where nothing is. */
+function wrongWish({ only, flesh }: ProveOptions): string | null {
+  if (only === undefined) return null;
+  if (flesh !== undefined)
+    return '--flesh checks the cases of its file alone, so --only has nothing to choose from.\nLeave out one of the two.';
+  const unknown = only.filter((name) => !PROOF_SUBJECTS.some((subject) => begins(subject, name)));
+  if (unknown.length === 0) return null;
+  const names = unknown.map((name) => `"${name}"`).join(' or ');
+  return `--only: no subject begins with ${names}.\nSubjects: ${PROOF_SUBJECTS.map(({ subject }) => subject).join(', ')}.`;
 }
 
 async function wanted({ only, flesh }: ProveOptions): Promise<readonly ProofSubject[]> {
@@ -49,9 +62,7 @@ async function wanted({ only, flesh }: ProveOptions): Promise<readonly ProofSubj
     return [{ subject: 'flesh cases', run: () => eachCase(cases) }];
   }
   if (only === undefined) return PROOF_SUBJECTS;
-  return PROOF_SUBJECTS.filter(({ subject }) =>
-    only.some((name) => subject.toLowerCase().startsWith(name.toLowerCase())),
-  );
+  return PROOF_SUBJECTS.filter((subject) => only.some((name) => begins(subject, name)));
 }
 
 function* eachCase(cases: readonly FleshCase[]): Generator<void, Check[]> {

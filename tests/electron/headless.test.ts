@@ -683,9 +683,10 @@ describe('prove', () => {
   });
 
   it('names the subjects where none begins as asked', async () => {
-    const { code, out, err } = await run(['prove', '--only', 'moonlight']);
+    const { code, out, err } = await run(['prove', '--only', 'moonlight', 'conv']);
     expect([code, out]).toEqual([2, '']);
     for (const part of ['"moonlight"', 'bench arithmetic', 'rates']) expect(err).toContain(part);
+    expect(err).not.toContain('"conv"');
   });
 
   it('checks cases of flesh that somebody brings: 1 where one fails, with the case in the table', async () => {
@@ -698,6 +699,15 @@ describe('prove', () => {
     expect([dreamt.expected, dreamt.pass]).toEqual([9, false]);
     expect(honest.expected).toBe(0.72);
     expect(honest.got).toBe(dreamt.got);
+  });
+
+  it('checks the case that README.md shows', async () => {
+    const readme = readFileSync(path.join(projectFolder, 'README.md'), 'utf8');
+    const shown = /```json\n(\{\n {2}"cases"[\s\S]*?)```/.exec(readme)![1]!;
+    writeFileSync(inFolder('readme-cases.json'), shown);
+    const { code, out } = await run(['prove', '--flesh', inFolder('readme-cases.json')]);
+    expect(code).toBe(0);
+    expect(out).toContain('case thigh');
   });
 
   it('ends with 2 and names case and value where a case makes no sense', async () => {
