@@ -67,17 +67,19 @@ interface Block {
 }
 
 /**
- * The table as pages of text and boxes: each subject under its heading, each source once, above the rows it speaks for.
+ * The table as pages of text and boxes: each subject under its heading, each source above the rows it speaks for, again on a new page.
  *
  * @param measure - In the type the pages are drawn in.
  */
 export function proofPages(table: ProofTable, words: ProofPageWords, measure: MeasureProofText): ProofPage[] {
   const pages: ProofShape[][] = [];
   let y = Infinity;
-  for (const block of table.subjects.flatMap((group) => blocksOf(group, words, measure))) {
+  for (const { following, leading } of table.subjects.flatMap((group) => linesOf(group, words, measure))) {
+    let block = following;
     if (y + block.height > LAST_LINE) {
       pages.push([...headOf(table, words, pages.length === 0)]);
       y = pages.length === 1 ? MARGIN + 110 : MARGIN + 50;
+      block = leading;
     }
     pages.at(-1)!.push(...block.shapesAt(y));
     y += block.height;
@@ -131,14 +133,19 @@ function headOf(
   ];
 }
 
-function blocksOf(group: ProofGroup, words: ProofPageWords, measure: MeasureProofText): Block[] {
+/** A row as it follows the one before it, and as it stands at the top of a page, where its source is said again. */
+interface Line {
+  readonly following: Block;
+  readonly leading: Block;
+}
+
+function linesOf(group: ProofGroup, words: ProofPageWords, measure: MeasureProofText): Line[] {
   return group.rows.map((row, i) => {
-    const parts: Block[] = [];
-    if (i === 0) parts.push(subjectBlock(group, words));
-    if (row.source !== group.rows[i - 1]?.source)
-      parts.push(sourceBlock(wrapped(row.source, COLUMN.used - MARGIN, measure)));
-    parts.push(rowBlock(row, words, measure));
-    return stacked(parts);
+    const heading = i === 0 ? [subjectBlock(group, words)] : [];
+    const source = sourceBlock(wrapped(row.source, COLUMN.used - MARGIN, measure));
+    const own = rowBlock(row, words, measure);
+    const leading = stacked([...heading, source, own]);
+    return { following: row.source === group.rows[i - 1]?.source ? own : leading, leading };
   });
 }
 
@@ -191,8 +198,8 @@ const rowBlock = (row: ProofRow, words: ProofPageWords, measure: MeasureProofTex
         ...lines.map((line, i) => text(line, { x: MARGIN, y: y + i * LEADING.row, ink })),
         text(proofNumber(expected), { x: COLUMN.expected, y, align: 'end' }),
         text(proofNumber(got), { x: COLUMN.got, y, align: 'end', ink }),
-        text(proofNumber(tolerance), { x: COLUMN.within, y, align: 'end', ink: 'soft' }),
-        text(unit, { x: COLUMN.unit, y, size: SIZE.source, ink: 'soft' }),
+        text(proofNumber(tolerance, 3), { x: COLUMN.within, y, align: 'end', ink: 'soft' }),
+        text(unit === '1' ? '' : unit, { x: COLUMN.unit, y, size: SIZE.source, ink: 'soft' }),
         { ...bar, width: BAR.width, ink: 'hair' },
         { ...bar, width: BAR.width * share, ink: pass ? 'soft' : 'fail' },
       ];

@@ -78,8 +78,11 @@ function proofRow(check: ProofNumbers, what: string): ProofRow {
   };
 }
 
-/** A figure of the table, to six places. */
-export const proofNumber = (value: number): string => String(Number(value.toPrecision(6)));
+/** A figure of the table, to six places; tiny ones as 6.7e-6, to three. */
+export const proofNumber = (value: number, places = 6): string =>
+  value !== 0 && Math.abs(value) < 1e-3
+    ? Number(value.toPrecision(3)).toExponential()
+    : String(Number(value.toPrecision(places)));
 
 /**
  * The table as comma-separated text: subject, id, source, expected, got, unit, tolerance, pass. Numbers in full.

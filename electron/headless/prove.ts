@@ -87,7 +87,8 @@ function asText({ subjects, passed, failed }: ProofTable): string {
 }
 
 function rowAsText({ pass, id, what, source, expected, got, unit, tolerance, used }: ProofRow): string {
-  const numbers = `expected ${proofNumber(expected)} ${unit}, got ${proofNumber(got)}, within ${proofNumber(tolerance)}`;
+  const named = unit === '1' ? '' : ` ${unit}`;
+  const numbers = `expected ${proofNumber(expected)}${named}, got ${proofNumber(got)}, within ${proofNumber(tolerance, 3)}`;
   const share = Number.isFinite(used) ? `: ${String(Math.round(100 * used))} % of that used` : '';
   const heading = what === id ? id : `${what} (${id})`;
   return [`${pass ? 'pass' : 'FAIL'}  ${heading}`, `      ${source}`, `      ${numbers}${share}`].join('\n');

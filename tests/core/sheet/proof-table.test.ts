@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 
 import { PROOF_PAGE, proofPages } from '../../../core/sheet/proof-picture.ts';
-import { proofCsv, proofTable, type ProofResult } from '../../../core/sheet/proof-table.ts';
+import { proofCsv, proofNumber, proofTable, type ProofResult } from '../../../core/sheet/proof-table.ts';
 import { PROOF_WORDS } from '../../../core/words/proof-words.ts';
 
 const row = (id: string, got: number, source = 'a book') => ({
@@ -74,6 +74,15 @@ it('writes the table as RFC 4180 has it: what was put in comes out', () => {
   ]);
 });
 
+it.each([
+  [133.322387415, '133.322'],
+  [0, '0'],
+  [-0.0000067163, '-6.72e-6'],
+  [0.25, '0.25'],
+])('prints %d as %s', (value, text) => {
+  expect(proofNumber(value)).toBe(text);
+});
+
 describe('the table as pages', () => {
   const many = Array.from({ length: 200 }, (_, i) =>
     row(`check number ${i}`, i === 150 ? 12 : 10, `source ${i % 50 < 25}`),
@@ -96,6 +105,17 @@ describe('the table as pages', () => {
         expect(y).toBeGreaterThan(0);
         expect(y).toBeLessThan(PROOF_PAGE.height);
       }
+    }
+  });
+
+  it('says a row’s source above it, on every page', () => {
+    for (const { shapes } of pages) {
+      const words = shapes.filter(
+        (shape) => shape.kind === 'text' && shape.align === 'start' && shape.x < 100,
+      );
+      const lines = words.map((shape) => (shape as { text: string }).text);
+      const first = lines.findIndex((line) => line.includes('check number'));
+      expect(lines[first - 1]).toMatch(/^source/);
     }
   });
 
