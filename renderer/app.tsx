@@ -1,5 +1,6 @@
 import { useEffect, useState, type DragEvent, type ReactElement } from 'react';
 import { stageLabel } from '../core/words/stage-words.ts';
+import { triedLine } from '../core/words/try-words.ts';
 import { BenchPlace } from './panels/bench/BenchPlace.tsx';
 import { EmptyTable } from './panels/EmptyTable.tsx';
 import { HelpLeaf } from './panels/HelpLeaf.tsx';
@@ -14,6 +15,7 @@ import { RestBanner } from './panels/RestBanner.tsx';
 import { StageFoot } from './panels/StageFoot.tsx';
 import { SwatchRail } from './panels/SwatchRail.tsx';
 import { TopBar } from './panels/TopBar.tsx';
+import { TriedNote } from './panels/TriedNote.tsx';
 import { ViewWords } from './panels/ViewWords.tsx';
 import { Stage } from './scene/Stage.tsx';
 import { SwatchStage } from './scene/swatch/SwatchStage.tsx';
@@ -82,7 +84,10 @@ function StagePlace({ shown, isIdle }: StagePlaceProps): ReactElement {
       <LeafEdge />
       {shown !== null && (
         <>
-          <RestBanner shown={shown} />
+          <div className="stage-notes">
+            <RestBanner shown={shown} />
+            <TriedNote shown={shown} />
+          </div>
           <OpenLeaf shown={shown} />
           <Legend shown={shown} />
           <ViewWords />
@@ -115,7 +120,9 @@ function StageName(): ReactElement {
   const view = useView((state) => state);
   return (
     <p className="hidden" role="status">
-      {shown === null ? '' : stageLabel(view, shown.sheet.fabrics)}
+      {shown === null
+        ? ''
+        : `${stageLabel(view, shown.sheet.fabrics)} ${triedLine(shown.tried, shown.asOpened)}`}
     </p>
   );
 }

@@ -1,5 +1,6 @@
 import type { Host, NamedFile } from '../electron/contract.ts';
 import { bugWords, DROP_WORDS, REMARK_WORDS } from '../core/words/stage-words.ts';
+import { TRY_WORDS } from '../core/words/try-words.ts';
 import { chooseStudy } from './bridge/choose-study.ts';
 import { findBeside } from './bridge/find-beside.ts';
 import { benchDeeds, type BenchParts } from './lay-bench.ts';
@@ -8,13 +9,16 @@ import { benchActions, createBenchStore } from './store/bench-store.ts';
 import { showSwatches } from './store/bench-swatches.ts';
 import { libraryDeeds } from './store/library-deeds.ts';
 import { createLibraryStore } from './store/library-store.ts';
+import { isNothing } from './store/plain-change.ts';
+import { createStageHistory } from './store/stage-history.ts';
 import { createSignal, createStageSignals } from './store/stage-signals.ts';
 import { createStudyRunner, fileNameFor, type OpenedStudy, type StartWorker } from './store/study-runner.ts';
-import { createStudyStore, wornAt } from './store/study-store.ts';
+import { createStudyStore, wornAt, type ShownStudy } from './store/study-store.ts';
 import { createSwatchRunner, type StartSwatchWorker } from './store/swatch-runner.ts';
 import { createSwatchStore } from './store/swatch-store.ts';
 import { createViewStore, viewActions } from './store/view-store.ts';
 import type { Table } from './table.ts';
+import { withTries } from './with-tries.ts';
 
 /** What a table needs from outside. */
 export interface TableParts {
@@ -28,7 +32,10 @@ export interface TableParts {
 }
 
 /** The table before the long ways are laid. */
-type BareTable = Pick<Table, 'host' | 'study' | 'view' | 'actions' | 'runner' | 'signals'> & {
+type BareTable = Pick<
+  Table,
+  'host' | 'study' | 'view' | 'actions' | 'runner' | 'signals' | 'history' | 'tryOut'
+> & {
   readonly runStudy: (study: OpenedStudy) => void;
 };
 
@@ -50,15 +57,23 @@ export function layTable(parts: TableParts): Table {
   };
   study.subscribe(({ shown }, before) => {
     if (shown === null || shown === before.shown) return;
+    if (shown.laid === before.shown?.laid) return actions.resettle(shown.settled);
     base = begun;
     actions.lay(shown.settled);
   });
-  const bare: BareTable = { host, study, view, actions, runner, runStudy, signals: createStageSignals() };
+  const history = createStageHistory(study, view, runner);
+  const tryOut: Table['tryOut'] = (change, pace) => {
+    runner.tryOut(change, pace);
+    if (pace === 'now') history.note();
+  };
+  const signals = createStageSignals();
+  const bare: BareTable = { host, study, view, actions, runner, runStudy, signals, history, tryOut };
   const table: Table = {
     ...bare,
     ...layBenchParts(bare, { ...parts, baseStudy: () => base }),
     ...waysIn(bare),
     saveNumbers: () => saveNumbers(bare),
+    saveTried: () => guarded(bare, () => saveTried(bare, base)),
     savePicture: () =>
       guarded(bare, async () => {
         const { shown } = study.getState();
@@ -66,7 +81,7 @@ export function layTable(parts: TableParts): Table {
         const { field, fabric, showing } = view.getState();
         const subject = showing === 'difference' ? 'B-minus-A' : wornAt(shown.settled, fabric).fabricId;
         const png = await takePicture(table);
-        const name = await host.savePicture(png, `${fileNameFor(shown.sheet.name, subject, field)}.png`);
+        const name = await host.savePicture(png, `${fileNameFor(nameOf(shown), subject, field)}.png`);
         if (name !== null) remark(bare, REMARK_WORDS.saved(name));
       }),
   };
@@ -179,10 +194,23 @@ function saveNumbers(table: BareTable): void {
   const { fabricId } = wornAt(shown.settled, view.getState().fabric);
   runner.table(fabricId, (text) => {
     void guarded(table, async () => {
-      const name = await host.saveText(text, `${fileNameFor(shown.sheet.name, fabricId)}.csv`);
+      const name = await host.saveText(text, `${fileNameFor(nameOf(shown), fabricId)}.csv`);
       if (name !== null) remark(table, REMARK_WORDS.saved(name));
     });
   });
+}
+
+/** What files are named after: what was tried is told from what was opened. */
+const nameOf = ({ sheet, tried }: ShownStudy): string =>
+  isNothing(tried) ? sheet.name : `${sheet.name} tried`;
+
+async function saveTried({ host, study }: BareTable, base: OpenedStudy | null): Promise<void> {
+  const { shown } = study.getState();
+  if (shown === null || base === null) return;
+  const text = withTries(base.text, shown.tried, shown.sheet);
+  const name = await host.saveText(text, `${fileNameFor(shown.sheet.name, 'tried')}.study.json`);
+  if (name === null) return;
+  study.setState({ notice: { what: TRY_WORDS.savedBeside(name), remedy: '', file: null, tone: 'remark' } });
 }
 
 /** Says whatever goes wrong and leaves the table as it was. */

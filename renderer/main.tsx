@@ -3,6 +3,7 @@ import './styles/base.css';
 import './styles/stage.css';
 import './styles/leaves.css';
 import './styles/legend.css';
+import './styles/try.css';
 import './styles/bench.css';
 import './styles/bench-chart.css';
 import './styles/bench-card.css';

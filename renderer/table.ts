@@ -1,5 +1,6 @@
 import { createContext, use, useSyncExternalStore } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
+import type { StudyChange } from '../core/study/study.ts';
 import type { Host } from '../electron/contract.ts';
 import type { BenchDeeds } from './lay-bench.ts';
 import type { BenchActions, BenchState, BenchStore } from './store/bench-store.ts';
@@ -7,7 +8,8 @@ import type { LibraryDeeds } from './store/library-deeds.ts';
 import type { LibraryState, LibraryStore } from './store/library-store.ts';
 import type { SwatchDeeds } from './store/swatch-runner.ts';
 import type { SwatchState, SwatchStore } from './store/swatch-store.ts';
-import type { StudyRunner } from './store/study-runner.ts';
+import type { StudyRunner, TryPace } from './store/study-runner.ts';
+import type { StageHistory, StageSteps } from './store/stage-history.ts';
 import type { Signal, StageSignals } from './store/stage-signals.ts';
 import type { StudyState, StudyStore } from './store/study-store.ts';
 import type { ViewActions, ViewState, ViewStore } from './store/view-store.ts';
@@ -26,6 +28,12 @@ export interface Table {
   readonly actions: ViewActions;
   readonly runner: StudyRunner;
   readonly signals: StageSignals;
+  /** Steps back at the stage. */
+  readonly history: StageHistory;
+  /** Settles the study on the table otherwise; what is tried at once is a step. */
+  readonly tryOut: (change: StudyChange, pace: TryPace) => void;
+  /** The study with what is tried, as a file. */
+  readonly saveTried: () => Promise<void>;
   /** The bench: what lies on it, and everything that can be done there. */
   readonly bench: BenchStore;
   readonly benchActions: BenchActions;
@@ -60,6 +68,9 @@ function useStore<State, T>(store: StoreApi<State>, select: (state: State) => T)
 export const useStudy = <T>(select: (state: StudyState) => T): T => useStore(useTable().study, select);
 
 export const useView = <T>(select: (state: ViewState) => T): T => useStore(useTable().view, select);
+
+export const useHistory = <T>(select: (steps: StageSteps) => T): T =>
+  useStore(useTable().history.store, select);
 
 export const useBench = <T>(select: (state: BenchState) => T): T => useStore(useTable().bench, select);
 

@@ -33,21 +33,18 @@ export function keyTable(table: Table): ReadonlyMap<string, () => void> {
 
 /** The stage's keys sleep while the bench stands in the window; the bench's own and those of both places are added. */
 function withBench(table: Table, stage: ReadonlyMap<string, () => void>): ReadonlyMap<string, () => void> {
-  const { actions, runner, study, view, bench, benchActions, benchSignals } = table;
+  const { actions, runner, study, view, history, bench, benchActions, benchSignals } = table;
   const isBench = (): boolean => bench.getState().isOpen;
   const keys = new Map<string, () => void>();
   for (const [key, work] of stage) keys.set(key, () => !isBench() && work());
-  const atBench = (work: () => void) => () => {
-    if (isBench()) work();
-  };
   keys.set('n', () => (isBench() ? benchActions.close() : benchActions.open()));
   keys.set('o', () => {
     if (isBench()) benchSignals.openFile.set(benchSignals.openFile.get() + 1);
     else void table.openStudy();
   });
   keys.set('?', actions.toggleHelp);
-  keys.set('ctrl+z', atBench(benchActions.undo));
-  keys.set('ctrl+shift+z', atBench(benchActions.redo));
+  keys.set('ctrl+z', () => (isBench() ? benchActions.undo() : history.undo()));
+  keys.set('ctrl+shift+z', () => (isBench() ? benchActions.redo() : history.redo()));
   keys.set('escape', () => {
     if (study.getState().activity.kind !== 'idle') runner.stop();
     else if (study.getState().notice !== null) study.setState({ notice: null });

@@ -7,16 +7,17 @@ import type { BodyChoice, StudyProgress } from '../study/study.ts';
 import { fieldHeading } from './field-words.ts';
 
 /** The leaves down the left edge, in the order of work. */
-export type LeafName = 'fabric' | 'body' | 'garment' | 'review';
+export type LeafName = 'fabric' | 'body' | 'garment' | 'try' | 'review';
 
 export const LEAF_WORDS: Readonly<Record<LeafName, string>> = {
   fabric: 'Fabric',
   body: 'Body',
   garment: 'Garment',
+  try: 'Try',
   review: 'Review',
 };
 
-export const LEAF_ORDER: readonly LeafName[] = ['fabric', 'body', 'garment', 'review'];
+export const LEAF_ORDER: readonly LeafName[] = ['fabric', 'body', 'garment', 'try', 'review'];
 
 /** Standard views. */
 export type ViewName = 'front' | 'back' | 'left' | 'right' | 'threeQuarter';
@@ -64,15 +65,15 @@ export const KEY_LINES: readonly { readonly title: string; readonly lines: reado
     lines: [
       { keys: ['O'], does: 'open a study, at the bench a sheet; or drop files on the table' },
       { keys: ['P'], does: 'save a picture' },
-      { keys: ['Esc'], does: 'stop a run, close a leaf, leave the bench' },
+      { keys: ['Esc'], does: 'stop a run or a try, close a leaf, leave the bench' },
       { keys: ['?'], does: 'this leaf' },
     ],
   },
   {
-    title: 'The bench',
+    title: 'Both places',
     lines: [
       { keys: ['N'], does: 'to the bench, and back to the stage' },
-      { keys: ['Ctrl+Z'], does: 'undo what was typed' },
+      { keys: ['Ctrl+Z'], does: 'take back what was typed, tried or shown' },
       { keys: ['Ctrl+Shift+Z'], does: 'do it again' },
     ],
   },

@@ -5,6 +5,7 @@ import { BodyLeaf } from './BodyLeaf.tsx';
 import { FabricLeaf } from './FabricLeaf.tsx';
 import { GarmentLeaf } from './GarmentLeaf.tsx';
 import { ReviewLeaf } from './ReviewLeaf.tsx';
+import { TryLeaf } from './TryLeaf.tsx';
 
 /** The leaf that lies open, if one does. */
 export function OpenLeaf({ shown }: { readonly shown: ShownStudy }): ReactElement | null {
@@ -18,6 +19,8 @@ export function OpenLeaf({ shown }: { readonly shown: ShownStudy }): ReactElemen
       return <BodyLeaf shown={shown} />;
     case 'garment':
       return <GarmentLeaf shown={shown} />;
+    case 'try':
+      return <TryLeaf key={shown.laid} shown={shown} />;
     case 'review':
       return <ReviewLeaf shown={shown} />;
     default:

@@ -7,11 +7,11 @@ import { Key } from './Key.tsx';
 /** Residuals from 1 down to this fill the line: the tolerance of a settled garment. */
 const REST = 1e-4;
 
-/** A run under way: what it does, how far the forces are from balance, and the way to stop it. */
+/** A run under way: what it does, how far the forces are from balance, and the way to stop it. A try is told in the foot. */
 export function ProgressSlip(): ReactElement | null {
   const { runner } = useTable();
   const activity = useStudy((state) => state.activity);
-  if (activity.kind === 'idle') return null;
+  if (activity.kind === 'idle' || activity.kind === 'trying') return null;
   const { doing, detail } = wordsOf(activity);
   return (
     <div className="slip progress" role="status" aria-label="Progress">
@@ -30,7 +30,10 @@ export function ProgressSlip(): ReactElement | null {
   );
 }
 
-function wordsOf(activity: Exclude<Activity, { kind: 'idle' }>): { doing: string; detail: string } {
+function wordsOf(activity: Extract<Activity, { kind: 'reading' | 'settling' }>): {
+  doing: string;
+  detail: string;
+} {
   if (activity.kind === 'reading') return { doing: `Reading ${activity.name}`, detail: '' };
   const { progress, sheet } = activity;
   const id = progress.step === 'settle' ? progress.fabricId : '';

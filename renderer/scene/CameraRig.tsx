@@ -36,7 +36,7 @@ interface CameraRigProps {
   readonly skin: Box3;
 }
 
-/** Turns, moves and approaches by hand, and goes to standard views on wish. */
+/** Turns, moves and approaches by hand, and goes to standard views on wish. Boxes that change leave the camera where it is. */
 export function CameraRig({ cloth, skin }: CameraRigProps): ReactElement | null {
   const { gl, invalidate, size } = useThree();
   const camera = useStageCamera();
@@ -46,6 +46,10 @@ export function CameraRig({ cloth, skin }: CameraRigProps): ReactElement | null 
   const { width, height } = size;
   const isLeafOpen = useView(({ leaf }) => leaf !== null);
   useFreeMiddle(isLeafOpen);
+  const boxes = useRef({ cloth, skin });
+  useEffect(() => {
+    boxes.current = { cloth, skin };
+  }, [cloth, skin]);
 
   useEffect(() => {
     const orbit = createControls(camera, gl.domElement);
@@ -69,7 +73,7 @@ export function CameraRig({ cloth, skin }: CameraRigProps): ReactElement | null 
       const orbit = controls.current;
       if (orbit === null) return;
       const from = standOf(camera.position, orbit.target);
-      const frame = frameOf(wish.framing, cloth, skin);
+      const frame = frameOf(wish.framing, boxes.current.cloth, boxes.current.skin);
       // As if a leaf lay open, so that opening one never covers the garment.
       const room = freeRoom(width, height, true);
       const near = { ...from, distance: distanceFor(frame, room, height) };
@@ -91,7 +95,7 @@ export function CameraRig({ cloth, skin }: CameraRigProps): ReactElement | null 
     return view.subscribe(({ wish }, before) => {
       if (wish.count !== before.wish.count) follow(wish, false);
     });
-  }, [view, cloth, skin, width, height, camera, invalidate]);
+  }, [view, width, height, camera, invalidate]);
 
   useFrame(() => {
     const orbit = controls.current;

@@ -18,8 +18,14 @@ import { PointerPick } from './PointerPick.tsx';
 import { rampTexture } from './ramp-texture.ts';
 import { skinMaterial } from './skin-material.ts';
 
+interface FormProps {
+  readonly settled: SettledStudy;
+  /** Tells a study that was laid anew from one that settled again. */
+  readonly laid: number;
+}
+
 /** Body and cloth of a settled study; every fabric stays resident, a swap only changes which one is drawn. */
-export function Form({ settled }: { readonly settled: SettledStudy }): ReactElement {
+export function Form({ settled, laid }: FormProps): ReactElement {
   const forms = useMemo(() => settled.worn.map((worn) => wornForm(settled, worn)), [settled]);
   useEffect(
     () => () => {
@@ -36,7 +42,7 @@ export function Form({ settled }: { readonly settled: SettledStudy }): ReactElem
   return (
     <>
       <Meshes forms={forms} drawn={drawn} settled={settled} cloth={boxes.cloth} />
-      <CameraRig cloth={boxes.cloth} skin={boxes.skin} />
+      <CameraRig key={laid} cloth={boxes.cloth} skin={boxes.skin} />
       <PointerPick drawn={drawn} settled={settled} />
       <NotchTracker drawn={drawn} settled={settled} />
       <PictureTaker />

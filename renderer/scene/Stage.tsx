@@ -8,6 +8,7 @@ import { LENS } from './views.ts';
 /** The stage: the form in the middle of the table, nothing else. */
 export function Stage(): ReactElement {
   const settled = useStudy((state) => state.shown?.settled ?? null);
+  const laid = useStudy((state) => state.shown?.laid ?? 0);
   const [isAble] = useState(canDraw);
   if (!isAble) {
     return (
@@ -24,7 +25,7 @@ export function Stage(): ReactElement {
       camera={{ fov: LENS, near: 0.1, far: 30, position: [0, 1, 4] }}
       gl={{ antialias: true, alpha: true, preserveDrawingBuffer: false }}
     >
-      {settled !== null && <Form settled={settled} />}
+      {settled !== null && <Form settled={settled} laid={laid} />}
     </Canvas>
   );
 }

@@ -5,6 +5,7 @@ import { bandText, readings } from '../../core/sheet/number-format.ts';
 import { bandFromWords, fieldHeading, missingWords } from '../../core/words/field-words.ts';
 import { CAUTION_SHORT } from '../../core/words/judgement-words.ts';
 import { BRANCH_WORDS, fabricLetter, notAtRestWords, residualText } from '../../core/words/stage-words.ts';
+import { fleshText, frictionText, triedLine } from '../../core/words/try-words.ts';
 import { wornAt, type ShownStudy } from '../store/study-store.ts';
 import { bandFrom, paintedField, rangeOf, type ViewState } from '../store/view-store.ts';
 import type { Table } from '../table.ts';
@@ -65,7 +66,8 @@ function faded(form: HTMLCanvasElement): HTMLCanvasElement {
   return form;
 }
 
-function drawHeading(pen: Pen, { sheet, settled }: ShownStudy, view: ViewState): void {
+function drawHeading(pen: Pen, shown: ShownStudy, view: ViewState): void {
+  const { sheet, settled, tried, asOpened } = shown;
   const { write, unit } = pen;
   write(sheet.name, { x: 40, y: 56, size: 26, weight: 600 });
   write(fieldHeading(view.field, view.showing), { x: 40, y: 92, size: 19, weight: 600 });
@@ -75,15 +77,17 @@ function drawHeading(pen: Pen, { sheet, settled }: ShownStudy, view: ViewState):
     const facts = `${fabricLetter(index)} · ${name}, lot ${lot}, ${weight}, ${around40} at 40 % around`;
     write(facts, { x: 40, y: 120 + 22 * row, size: 15 });
   });
+  const line = triedLine(tried, asOpened);
+  if (line !== '') write(line, { x: 40, y: 121 + 22 * indices.length, size: 15, weight: 600 });
   const restless = indices.filter((index) => !wornAt(settled, index).atRest);
   if (restless.length === 0) return;
   pen.sheet.fillStyle = pen.colours.alarm;
   pen.sheet.fillRect(0, 170 * unit, pen.sheet.canvas.width, 44 * unit);
-  const line = notAtRestWords.line(
+  const moving = notAtRestWords.line(
     restless.map(fabricLetter),
     restless.map((index) => residualText(wornAt(settled, index).residual)),
   );
-  write(`${notAtRestWords.title.toUpperCase()}. ${line}`, {
+  write(`${notAtRestWords.title.toUpperCase()}. ${moving}`, {
     x: 40,
     y: 199,
     size: 19,
@@ -114,7 +118,8 @@ function drawFoot(pen: Pen, { sheet, settled }: ShownStudy, view: ViewState): vo
   const band = review.band ? ` (band ${bandText(review.band.highest, KPA, { decimals: KPA.decimals })})` : '';
   const facts = [
     `highest ${readings(review.highestPressure, 'Pa').join(', ')}${band}`,
-    `friction ${sheet.friction}`,
+    `friction ${frictionText({ coefficient: sheet.friction, from: sheet.frictionFrom })}`,
+    fleshText(sheet.flesh),
     BRANCH_WORDS[sheet.branch],
     `${settled.edgeVertex.length.toLocaleString('en-GB')} points`,
     `${residualText(residual)} unbalanced`,

@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { StudyProgress } from '../../core/study/study.ts';
+import type { StudyChange, StudyProgress } from '../../core/study/study.ts';
 import type { FaultSentence } from '../../core/words/word-tables.ts';
 import type { SettledStudy, StudySheet, WornCloth } from '../worker/messages.ts';
 
@@ -7,17 +7,26 @@ export type { SettledStudy, StudySheet, WornCloth } from '../worker/messages.ts'
 
 /** A study that lies on the table. */
 export interface ShownStudy {
+  /** As it is worn now, tries included. */
   readonly sheet: StudySheet;
   readonly settled: SettledStudy;
   /** How long it took, s. */
   readonly seconds: number;
+  /** As it was opened. */
+  readonly asOpened: StudySheet;
+  /** What of it is tried otherwise; nothing of what is as the study has it. */
+  readonly tried: StudyChange;
+  /** Counts the studies laid on the table: a try keeps it. */
+  readonly laid: number;
 }
 
 /** What is going on. The study on the table stays there whatever happens. */
 export type Activity =
   | { readonly kind: 'idle' }
   | { readonly kind: 'reading'; readonly name: string }
-  | { readonly kind: 'settling'; readonly sheet: StudySheet; readonly progress: StudyProgress };
+  | { readonly kind: 'settling'; readonly sheet: StudySheet; readonly progress: StudyProgress }
+  /** The study on the table settles again; `wanted` is what was asked for last. */
+  | { readonly kind: 'trying'; readonly wanted: StudyChange; readonly progress: StudyProgress };
 
 /** Something the reader must be told; it stays until it is put away. */
 export interface Notice extends FaultSentence {
@@ -41,3 +50,9 @@ export const createStudyStore = (): StudyStore =>
 /** The worn cloth a fabric index stands for; the first where the study has no such fabric. */
 export const wornAt = (settled: SettledStudy, index: number): WornCloth =>
   settled.worn[index] ?? settled.worn[0]!;
+
+const NOTHING_TRIED: StudyChange = {};
+
+/** What was asked to be tried last, settled or not. */
+export const wantedChange = ({ activity, shown }: StudyState): StudyChange =>
+  activity.kind === 'trying' ? activity.wanted : (shown?.tried ?? NOTHING_TRIED);

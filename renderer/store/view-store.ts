@@ -77,6 +77,23 @@ export function standardRanges(settled: SettledStudy): Ranges {
 export const isRangeChanged = (view: ViewState): boolean =>
   view.ranges[`${view.field} ${view.showing}`] !== undefined;
 
+/** Ranges that stay, and standard ones anew where the sign of a quantity has changed: a give that bulges goes below zero. */
+function rangesAgain(
+  settled: SettledStudy,
+  { standard, ranges }: Pick<ViewState, 'standard' | 'ranges'>,
+): Pick<ViewState, 'standard' | 'ranges'> {
+  for (const { id } of settled.worn[0]?.fields ?? []) {
+    const key = `${id} values` as const;
+    const fields = settled.worn.flatMap((worn) => worn.fields.filter((field) => field.id === id));
+    const isSymmetric = fields.some(({ kind }) => kind === 'symmetric');
+    if (isSymmetric === (standard[key]?.low ?? 0) < 0) continue;
+    standard = { ...standard, [key]: standardRange(id, 'values', fields) };
+    const { [key]: _typed, ...kept } = ranges;
+    ranges = kept;
+  }
+  return { standard, ranges };
+}
+
 /** The field that is painted: one fabric's values, or what B does otherwise than A. */
 export function paintedField(settled: SettledStudy, view: ViewState): Field {
   const { field, showing, fabric } = view;
@@ -122,6 +139,8 @@ export function hatchMargin(
 
 /** Everything the keys and the words along the edges can do to the view. */
 export interface ViewActions {
+  /** The study on the table settled again: ranges stay, but where a quantity now reaches to both sides of zero, or no longer. */
+  readonly resettle: (settled: SettledStudy) => void;
   /** A new study lies on the table: its standard ranges hold, typed ones of the last study are put away. */
   readonly lay: (settled: SettledStudy) => void;
   readonly chooseField: (field: FieldId) => void;
@@ -154,6 +173,7 @@ export function viewActions(store: ViewStore): ViewActions {
     ...rangeActions(store),
     lay: (settled) =>
       store.setState({ standard: standardRanges(settled), ranges: {}, fabric: 0, showing: 'values' }),
+    resettle: (settled) => store.setState((view) => rangesAgain(settled, view)),
     chooseField: (field) => store.setState({ field }),
     swapFabric: (count) =>
       store.setState(({ fabric }) => ({ fabric: (fabric + 1) % count, showing: 'values' })),

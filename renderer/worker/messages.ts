@@ -10,13 +10,21 @@ import type { GarmentRow } from '../../core/sheet/garment-sheet.ts';
 import type { CouplingBand } from '../../core/fabric/coupling-band.ts';
 import type { Branch } from '../../core/fabric/fabric.ts';
 import type { TubeSheet } from '../../core/garment/tube-sheet.ts';
-import type { BodyChoice, StudyProgress } from '../../core/study/study.ts';
+import type {
+  BodyChoice,
+  FleshChoice,
+  FrictionFrom,
+  StudyChange,
+  StudyProgress,
+} from '../../core/study/study.ts';
 
 /** What is known as soon as a study's files have been read. */
 export interface StudySheet {
   readonly name: string;
   readonly fabrics: readonly FabricSheet[];
   readonly friction: number;
+  readonly frictionFrom: FrictionFrom;
+  readonly flesh: FleshChoice;
   readonly branch: Branch;
   readonly edge: number;
   readonly garment: TubeSheet;
@@ -68,13 +76,23 @@ export type ToWorker =
   | { readonly kind: 'run'; readonly name: string; readonly text: string }
   /** The answer to `wantFile`; null where there is no such file. */
   | { readonly kind: 'file'; readonly path: string; readonly bytes: Uint8Array | null }
+  /** Tries the study that was run otherwise; whatever was tried before and has not settled is given up. */
+  | { readonly kind: 'change'; readonly id: number; readonly change: StudyChange }
+  /** Gives up what is being tried. */
+  | { readonly kind: 'stop' }
   | { readonly kind: 'wantTable'; readonly fabricId: string };
 
+/** `id` is the change's that is spoken of, 0 for the study as it was opened. */
 export type FromWorker =
   | { readonly kind: 'wantFile'; readonly path: string }
   | { readonly kind: 'opened'; readonly sheet: StudySheet }
-  | { readonly kind: 'progress'; readonly progress: StudyProgress }
-  | { readonly kind: 'settled'; readonly settled: SettledStudy }
+  | { readonly kind: 'progress'; readonly id: number; readonly progress: StudyProgress }
+  | {
+      readonly kind: 'settled';
+      readonly id: number;
+      readonly sheet: StudySheet;
+      readonly settled: SettledStudy;
+    }
   | { readonly kind: 'table'; readonly fabricId: string; readonly text: string }
-  | { readonly kind: 'fault'; readonly fault: PostedFault }
-  | { readonly kind: 'bug'; readonly message: string };
+  | { readonly kind: 'fault'; readonly id: number; readonly fault: PostedFault }
+  | { readonly kind: 'bug'; readonly id: number; readonly message: string };

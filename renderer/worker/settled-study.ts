@@ -10,11 +10,12 @@ import type { SettledStudy, StudySheet, WornCloth } from './messages.ts';
 
 /** What can be said of a study before it is run. */
 export function studySheet(study: Study): StudySheet {
-  const { name, friction, branch, edge, garment } = study;
+  const { name, friction, frictionFrom = 'typed', branch, edge, garment } = study;
+  const flesh = study.flesh ?? { kind: 'foundation' };
   const fabrics = study.fabrics.map(({ id, fabric }) =>
     fabricSheet(fabric, { id, branch, warp: garment.warp }),
   );
-  return { name, fabrics, friction, branch, edge, garment, bodyKind: study.body.kind };
+  return { name, fabrics, friction, frictionFrom, flesh, branch, edge, garment, bodyKind: study.body.kind };
 }
 
 /** A result as the window needs it: read, judged, compared, and the skin drawn as it gives way. */
@@ -65,7 +66,7 @@ function wornCloth(study: Study, { body, garment }: StudyResult, worn: WornResul
     fields,
     bandFrom: isBanded ? (fabric?.band?.from ?? null) : null,
     distance,
-    givenSkin: givenSkin(body.skin, { positions, vertexArea, distance }),
+    givenSkin: givenSkin(body.skin, { positions, vertexArea, distance, movedSkin: worn.movedSkin }),
     residual,
     atRest,
     findings: worn.findings,

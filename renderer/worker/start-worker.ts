@@ -8,7 +8,7 @@ export function startWorker(hear: (message: FromWorker) => void): {
   const worker = new Worker(new URL('./study.worker.ts', import.meta.url), { type: 'module' });
   worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => hear(data));
   worker.addEventListener('error', ({ message }) =>
-    hear({ kind: 'bug', message: message || 'the worker did not start' }),
+    hear({ kind: 'bug', id: 0, message: message || 'the worker did not start' }),
   );
   return { post: (message) => worker.postMessage(message, { transfer: [] }), end: () => worker.terminate() };
 }

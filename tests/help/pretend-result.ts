@@ -186,6 +186,8 @@ export const pretendSheet: StudySheet = {
     findings: [],
   })),
   friction: 0.3,
+  frictionFrom: 'typed',
+  flesh: { kind: 'foundation' },
   branch: 'load',
   edge: 0.008,
   garment: {

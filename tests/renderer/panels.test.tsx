@@ -40,6 +40,9 @@ const shown = (options = {}): ShownStudy => ({
   sheet: pretendSheet,
   settled: pretendSettled(options),
   seconds: 3.2,
+  asOpened: pretendSheet,
+  tried: {},
+  laid: 1,
 });
 
 describe('not at rest', () => {

@@ -4,6 +4,13 @@ import { createStudyStore } from '../../renderer/store/study-store.ts';
 import type { FromWorker, ToWorker } from '../../renderer/worker/messages.ts';
 import { pretendSettled, pretendSheet } from '../help/pretend-result.ts';
 
+const settledAs = (id: number): FromWorker => ({
+  kind: 'settled',
+  id,
+  sheet: pretendSheet,
+  settled: pretendSettled(),
+});
+
 /** A runner whose workers are written down instead of started. */
 function bench() {
   const store = createStudyStore();
@@ -33,7 +40,7 @@ function bench() {
   const settle = (index: number) => {
     workers[index]!.say({ kind: 'opened', sheet: pretendSheet });
     time += 2500;
-    workers[index]!.say({ kind: 'settled', settled: pretendSettled() });
+    workers[index]!.say(settledAs(0));
   };
   return { store, workers, runner, run, settle };
 }
@@ -45,9 +52,9 @@ describe('a run', () => {
     expect(store.getState().activity).toEqual({ kind: 'reading', name: 'a.study.json' });
     expect(workers[0]!.posted).toEqual([{ kind: 'run', name: 'a.study.json', text: '{}' }]);
     workers[0]!.say({ kind: 'opened', sheet: pretendSheet });
-    workers[0]!.say({ kind: 'progress', progress: { step: 'garment' } });
+    workers[0]!.say({ kind: 'progress', id: 0, progress: { step: 'garment' } });
     expect(store.getState().activity).toMatchObject({ kind: 'settling', progress: { step: 'garment' } });
-    workers[0]!.say({ kind: 'settled', settled: pretendSettled() });
+    workers[0]!.say(settledAs(0));
     expect(store.getState().activity.kind).toBe('idle');
     expect(store.getState().shown?.sheet.name).toBe('Pretend study');
     expect(workers[0]!.ended).toBe(false);
@@ -82,6 +89,7 @@ describe('nothing is lost', () => {
     run('b.study.json');
     workers[1]!.say({
       kind: 'fault',
+      id: 0,
       fault: { code: 'file/missing', facts: { path: 'gone.json' }, file: 'b.study.json' },
     });
     const { shown, notice, activity } = store.getState();
@@ -102,14 +110,14 @@ describe('nothing is lost', () => {
     workers[1]!.say({ kind: 'opened', sheet: pretendSheet });
     runner.stop();
     expect(workers[1]!.ended).toBe(true);
-    workers[1]!.say({ kind: 'settled', settled: pretendSettled() });
+    workers[1]!.say(settledAs(0));
     expect(store.getState()).toMatchObject({ shown: first, activity: { kind: 'idle' } });
   });
 
   it('when something breaks: the message is shown', () => {
     const { store, workers, run } = bench();
     run();
-    workers[0]!.say({ kind: 'bug', message: 'x is not a function' });
+    workers[0]!.say({ kind: 'bug', id: 0, message: 'x is not a function' });
     expect(store.getState().notice?.what).toContain('x is not a function');
   });
 });

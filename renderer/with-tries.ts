@@ -1,0 +1,68 @@
+import type { TubeSheet } from '../core/garment/tube-sheet.ts';
+import type { StudyChange } from '../core/study/study.ts';
+import type { StudySheet } from './store/study-store.ts';
+
+/**
+ * The text of a study file with what was tried written into it; everything else stays as it was.
+ *
+ * @param text - A study that has been read before, so that it is a study's.
+ * @param tried - What of it is tried.
+ * @param sheet - The study as it is worn with that.
+ */
+export function withTries(text: string, tried: StudyChange, sheet: StudySheet): string {
+  const file: unknown = JSON.parse(text.replace(/^\uFEFF/, ''));
+  if (!isRecord(file) || !isRecord(file['garment']) || !isRecord(file['garment']['tube']))
+    throw new Error('the study on the stage has no garment');
+  const { garment } = file;
+  const { friction, flesh, branch, girthScale, from, to } = tried;
+  const isCut = girthScale !== undefined || from !== undefined || to !== undefined;
+  const changed = {
+    ...file,
+    name: `${sheet.name}, as tried`,
+    ...(isCut && { garment: { ...garment, tube: tubeWith(file['garment']['tube'], sheet.garment) } }),
+    ...(friction && { friction: friction.from === 'typed' ? friction.coefficient : friction.from }),
+    ...(flesh && { flesh: flesh.kind === 'layer' ? layerOf(flesh) : flesh.kind }),
+    ...(branch && { branch }),
+  };
+  return `${JSON.stringify(changed, null, 2)}\n`;
+}
+
+const layerOf = ({ poisson, skin }: { readonly poisson: number; readonly skin: 'slides' | 'held' }) => ({
+  layer: { poisson, skin },
+});
+
+/** The tube with the measures of `cut`, its parts told by their order. mm, to a tenth. */
+function tubeWith(tube: Record<string, unknown>, cut: TubeSheet): Record<string, unknown> {
+  const { bands, linings } = tube;
+  return {
+    ...tube,
+    fromMm: millimetres(cut.from),
+    toMm: millimetres(cut.to),
+    girths: cut.girths.map(({ at, relaxed }) => ({ atMm: millimetres(at), relaxedMm: millimetres(relaxed) })),
+    ...(Array.isArray(bands) && {
+      bands: bands.filter(isRecord).map((band, i) => {
+        const { at, relaxed } = cut.bands![i]!;
+        return {
+          ...band,
+          at: typeof at === 'number' ? millimetres(at) : at,
+          relaxedMm: millimetres(relaxed),
+        };
+      }),
+    }),
+    ...(Array.isArray(linings) && {
+      linings: linings.filter(isRecord).map((lining, i) => {
+        const { from, to } = cut.linings![i]!;
+        return {
+          ...lining,
+          ...(from !== undefined && { fromMm: millimetres(from) }),
+          ...(to !== undefined && { toMm: millimetres(to) }),
+        };
+      }),
+    }),
+  };
+}
+
+const millimetres = (metres: number): number => Math.round(metres * 1e4) / 10;
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
