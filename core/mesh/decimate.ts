@@ -111,8 +111,8 @@ function shrinking(mesh: TriangleMesh, lines: Uint8Array | undefined): Shrinking
 /** The neighbour that `v` is best pulled onto, or -1 where none will do. */
 function bestNeighbour(state: Shrinking, v: number): number {
   const along = state.along[v]!;
-  // A vertex in the midst of a line goes along it; an end or a meeting of lines stays.
-  if (along !== null && along.length !== 2) return -1;
+  // A vertex in the midst of a line goes along it; a corner, an end or a meeting of lines stays.
+  if (along !== null && !goesOn(state, v, along)) return -1;
   let best = -1;
   let bestQuality = LEAST_QUALITY;
   for (const onto of along ?? ring(state, v)) {
@@ -124,6 +124,22 @@ function bestNeighbour(state: Shrinking, v: number): number {
     }
   }
   return best;
+}
+
+/** Whether a line goes on at `v` without a corner, and is long enough to lose it. */
+function goesOn({ positions, along }: Shrinking, v: number, [a, b, more]: readonly number[]): boolean {
+  if (a === undefined || b === undefined || more !== undefined || along[a]!.includes(b)) return false;
+  let dot = 0;
+  let before = 0;
+  let after = 0;
+  for (let k = 0; k < 3; k++) {
+    const come = positions[3 * v + k]! - positions[3 * a + k]!;
+    const go = positions[3 * b + k]! - positions[3 * v + k]!;
+    dot += come * go;
+    before += come * come;
+    after += go * go;
+  }
+  return dot > MOST_TURN * Math.sqrt(before * after);
 }
 
 function ring({ corners, around }: Shrinking, v: number): number[] {
