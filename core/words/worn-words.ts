@@ -24,7 +24,7 @@ export const wornFindingWords: FindingWords<WornFindings> = {
   'worn/packed': ({ sharePercent }) =>
     `${percent(sharePercent)} of the cloth is gathered into a heap of folds: it has ridden up or rolled. Read nothing off those places.`,
   'worn/hem-moves': ({ hem, way, shiftMm, friction, spentPercent }) =>
-    `The ${hem} hem ${way === 'up' ? 'rides up' : 'slides down'} by ${shiftMm.toFixed(0)} mm from where it was laid: its pull along the skin is more than a friction of ${friction} holds, and ${percent(spentPercent)} of it has used up its grip. Laid elsewhere, pulled on another way or cut otherwise, it will sit otherwise.`,
+    `The ${hem} hem ${way === 'up' ? 'rides up' : 'slides down'} by ${shiftMm.toFixed(0)} mm from where it was laid: a friction of ${friction} does not hold it (${percent(spentPercent)} of it has used up its grip).`,
   'worn/flesh-bracket': ({ poisson, skin }) =>
     `Give and bulge are for flesh of Poisson’s ratio ${poisson} under skin that ${skin === 'slides' ? 'slides' : 'is held'}. Real flesh lies between 0.45 and 0.49 and between sliding and held skin: run the other ends too before you trust a bulge.`,
   'worn/frictionless': ({ shiftMm }) =>
