@@ -16,15 +16,15 @@ export const wornFindingWords: FindingWords<WornFindings> = {
   'worn/slack': ({ sharePercent }) =>
     `${percent(sharePercent)} of the cloth is slack in warp or weft: it carries nothing that way and may wrinkle.`,
   'worn/off-skin': ({ sharePercent, largestGapMm }) =>
-    `${percent(sharePercent)} of the cloth bridges off the skin, by ${largestGapMm.toFixed(1)} mm at most.`,
+    `${percent(sharePercent)} bridges off the skin, ${largestGapMm.toFixed(1)} mm at most.`,
   'worn/layer-on-bridge': ({ sharePercent, largestGapMm }) =>
     `${percent(sharePercent)} of the outer layer’s pressure falls where the inner layer stands off the skin (by ${largestGapMm.toFixed(1)} mm at most): how it pushes the inner layer in there is left out.`,
   'worn/layers-not-settled': ({ changePercent }) =>
     `The two layers had not quite shared out the skin’s give: the last round still changed the pressure by ${percent(changePercent)}.`,
   'worn/packed': ({ sharePercent }) =>
     `${percent(sharePercent)} of the cloth is gathered into a heap of folds: it has ridden up or rolled. Read nothing off those places.`,
-  'worn/hem-moves': ({ hem, way, shiftMm, friction, spentPercent }) =>
-    `The ${hem} hem ${way === 'up' ? 'rides up' : 'slides down'} by ${shiftMm.toFixed(0)} mm from where it was laid: a friction of ${friction} does not hold it (${percent(spentPercent)} of it has used up its grip).`,
+  'worn/hem-moves': ({ hem, way, shiftMm, friction }) =>
+    `${hem === 'upper' ? 'Upper' : 'Lower'} hem ${way === 'up' ? 'rides up' : 'slides down'} ${shiftMm.toFixed(0)} mm at friction ${friction}.`,
   'worn/flesh-bracket': ({ poisson, skin }) =>
     `Give and bulge are for flesh of Poisson’s ratio ${poisson} under skin that ${skin === 'slides' ? 'slides' : 'is held'}. Real flesh lies between 0.45 and 0.49 and between sliding and held skin: run the other ends too before you trust a bulge.`,
   'worn/frictionless': ({ shiftMm }) =>
