@@ -63,5 +63,6 @@ export function menuTemplate(platform: string, send: (command: MenuCommand) => v
       ],
     },
     { label: '&View', submenu: [{ role: 'togglefullscreen' }, { role: 'minimize' }] },
+    { label: '&Help', submenu: [line('Prove …', 'prove')] },
   ];
 }

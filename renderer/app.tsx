@@ -10,6 +10,7 @@ import { NoticeSlip } from './panels/NoticeSlip.tsx';
 import { Notches } from './panels/Notches.tsx';
 import { OpenLeaf } from './panels/OpenLeaf.tsx';
 import { PointerCard } from './panels/PointerCard.tsx';
+import { ProofPlace } from './panels/proof/ProofPlace.tsx';
 import { ProgressSlip } from './panels/ProgressSlip.tsx';
 import { RestBanner } from './panels/RestBanner.tsx';
 import { StageFoot } from './panels/StageFoot.tsx';
@@ -20,13 +21,14 @@ import { ViewWords } from './panels/ViewWords.tsx';
 import { Stage } from './scene/Stage.tsx';
 import { SwatchStage } from './scene/swatch/SwatchStage.tsx';
 import type { ShownStudy } from './store/study-store.ts';
-import { useBench, useStudy, useSwatch, useTable, useView } from './table.ts';
+import { useBench, useProof, useStudy, useSwatch, useTable, useView } from './table.ts';
 import { useKeys } from './use-keys.ts';
 
 /** The whole window: two places, the stage and the bench. */
 export function App(): ReactElement {
   const { openDropped, benchDeeds } = useTable();
   const isBench = useBench((bench) => bench.isOpen);
+  const isProof = useProof((proof) => proof.isOpen);
   const shown = useStudy((state) => state.shown);
   const activity = useStudy((state) => state.activity);
   const leaf = useView((view) => view.leaf);
@@ -51,10 +53,15 @@ export function App(): ReactElement {
       onDragOver={over}
       onDragLeave={() => setOver(false)}
     >
-      <div className="stage-place" inert={isBench}>
+      <div className="stage-place" inert={isBench || isProof}>
         <StagePlace shown={shown} isIdle={activity.kind === 'idle'} />
       </div>
-      {isBench && <BenchPlace swatchStage={<BenchSwatches />} />}
+      {isBench && (
+        <div className="stage-place" inert={isProof}>
+          <BenchPlace swatchStage={<BenchSwatches />} />
+        </div>
+      )}
+      {isProof && <ProofPlace />}
       <div className="slips">
         <ProgressSlip />
         <NoticeSlip />
@@ -129,7 +136,7 @@ function StageName(): ReactElement {
 
 /** What the shell's menu asks for. */
 function useMenu(): void {
-  const { host, openStudy, savePicture, saveNumbers } = useTable();
+  const { host, openStudy, savePicture, saveNumbers, saveProof, proof, proofDeeds } = useTable();
   useEffect(
     () =>
       host.onMenu((command) => {
@@ -137,15 +144,17 @@ function useMenu(): void {
           case 'openStudy':
             return void openStudy();
           case 'savePicture':
-            return void savePicture();
+            return void (proof.getState().isOpen ? saveProof('picture') : savePicture());
           case 'saveNumbers':
-            return saveNumbers();
+            return proof.getState().isOpen ? void saveProof('numbers') : saveNumbers();
+          case 'prove':
+            return proofDeeds.open();
           case 'printSheet':
             return void host.printSheet('snugfield-sheet.pdf');
           default:
             command satisfies never;
         }
       }),
-    [host, openStudy, savePicture, saveNumbers],
+    [host, openStudy, savePicture, saveNumbers, saveProof, proof, proofDeeds],
   );
 }

@@ -1,4 +1,5 @@
 import type { Host, NamedFile } from '../electron/contract.ts';
+import { proofCsv, type ProofTable } from '../core/sheet/proof-table.ts';
 import { bugWords, DROP_WORDS, REMARK_WORDS } from '../core/words/stage-words.ts';
 import { TRY_WORDS } from '../core/words/try-words.ts';
 import { chooseStudy } from './bridge/choose-study.ts';
@@ -10,6 +11,7 @@ import { showSwatches } from './store/bench-swatches.ts';
 import { libraryDeeds } from './store/library-deeds.ts';
 import { createLibraryStore } from './store/library-store.ts';
 import { isNothing } from './store/plain-change.ts';
+import { createProofDeeds, createProofStore, type StartProofWorker } from './store/proof-store.ts';
 import { createStageHistory } from './store/stage-history.ts';
 import { createSignal, createStageSignals } from './store/stage-signals.ts';
 import { createStudyRunner, fileNameFor, type OpenedStudy, type StartWorker } from './store/study-runner.ts';
@@ -26,9 +28,12 @@ export interface TableParts {
   readonly startWorker: StartWorker;
   readonly startBenchWorker: StartBenchWorker;
   readonly startSwatchWorker: StartSwatchWorker;
+  readonly startProofWorker: StartProofWorker;
   readonly now: () => number;
   /** Draws the picture of what is on the stage, as a PNG. */
   readonly takePicture: (table: Table) => Promise<Uint8Array>;
+  /** Draws the table of outside checks, of so many subjects, as a PNG. */
+  readonly proofPicture: (table: ProofTable, of: number) => Promise<Uint8Array>;
 }
 
 /** The table before the long ways are laid. */
@@ -71,6 +76,7 @@ export function layTable(parts: TableParts): Table {
   const table: Table = {
     ...bare,
     ...layBenchParts(bare, { ...parts, baseStudy: () => base }),
+    ...layProof(bare, parts),
     ...waysIn(bare),
     saveNumbers: () => saveNumbers(bare),
     saveTried: () => guarded(bare, () => saveTried(bare, base)),
@@ -86,6 +92,29 @@ export function layTable(parts: TableParts): Table {
       }),
   };
   return table;
+}
+
+/** The outside checks, and the ways from them to a file. */
+function layProof(
+  bare: BareTable,
+  { startProofWorker, proofPicture }: Pick<TableParts, 'startProofWorker' | 'proofPicture'>,
+): Pick<Table, 'proof' | 'proofDeeds' | 'saveProof'> {
+  const { host, study } = bare;
+  const proof = createProofStore();
+  return {
+    proof,
+    proofDeeds: createProofDeeds(proof, startProofWorker, (notice) => study.setState({ notice })),
+    saveProof: (as) =>
+      guarded(bare, async () => {
+        const { table, subjects } = proof.getState();
+        if (table.subjects.length === 0) return;
+        const name =
+          as === 'numbers'
+            ? await host.saveText(proofCsv(table), 'snugfield-proof.csv')
+            : await host.savePicture(await proofPicture(table, subjects.length), 'snugfield-proof.png');
+        if (name !== null) remark(bare, REMARK_WORDS.saved(name));
+      }),
+  };
 }
 
 type BenchSide = Pick<

@@ -4,6 +4,7 @@ import './styles/stage.css';
 import './styles/leaves.css';
 import './styles/legend.css';
 import './styles/try.css';
+import './styles/proof.css';
 import './styles/bench.css';
 import './styles/bench-chart.css';
 import './styles/bench-card.css';
@@ -14,10 +15,12 @@ import { App } from './app.tsx';
 import { BugSheet } from './panels/BugSheet.tsx';
 import { findHost } from './bridge/find-host.ts';
 import { layTable } from './lay-table.ts';
+import { proofPicture } from './panels/proof/proof-picture.ts';
 import { takePicture } from './scene/take-picture.ts';
 import { TableContext } from './table.ts';
 import { startBenchWorker } from './worker/start-bench-worker.ts';
 import { startSwatchWorker } from './worker/start-swatch-worker.ts';
+import { startProofWorker } from './worker/start-proof-worker.ts';
 import { startWorker } from './worker/start-worker.ts';
 
 const table = layTable({
@@ -25,8 +28,10 @@ const table = layTable({
   startWorker,
   startBenchWorker,
   startSwatchWorker,
+  startProofWorker,
   now: () => performance.now(),
   takePicture,
+  proofPicture,
 });
 
 createRoot(document.querySelector('#table')!).render(

@@ -9,6 +9,7 @@ import type { LibraryState, LibraryStore } from './store/library-store.ts';
 import type { SwatchDeeds } from './store/swatch-runner.ts';
 import type { SwatchState, SwatchStore } from './store/swatch-store.ts';
 import type { StudyRunner, TryPace } from './store/study-runner.ts';
+import type { ProofDeeds, ProofState, ProofStore } from './store/proof-store.ts';
 import type { StageHistory, StageSteps } from './store/stage-history.ts';
 import type { Signal, StageSignals } from './store/stage-signals.ts';
 import type { StudyState, StudyStore } from './store/study-store.ts';
@@ -41,6 +42,10 @@ export interface Table {
   readonly benchSignals: BenchSignals;
   readonly library: LibraryStore;
   readonly libraryDeeds: LibraryDeeds;
+  /** The page of outside checks. */
+  readonly proof: ProofStore;
+  readonly proofDeeds: ProofDeeds;
+  readonly saveProof: (as: 'picture' | 'numbers') => Promise<void>;
   readonly swatch: SwatchStore;
   readonly swatchDeeds: SwatchDeeds;
   /** The long ways, each ending in a notice where it goes wrong. */
@@ -75,5 +80,7 @@ export const useHistory = <T>(select: (steps: StageSteps) => T): T =>
 export const useBench = <T>(select: (state: BenchState) => T): T => useStore(useTable().bench, select);
 
 export const useLibrary = <T>(select: (state: LibraryState) => T): T => useStore(useTable().library, select);
+
+export const useProof = <T>(select: (state: ProofState) => T): T => useStore(useTable().proof, select);
 
 export const useSwatch = <T>(select: (state: SwatchState) => T): T => useStore(useTable().swatch, select);

@@ -52,6 +52,26 @@ function withBench(table: Table, stage: ReadonlyMap<string, () => void>): Readon
     else if (isBench()) leaveBench(table);
     else actions.closeLeaf();
   });
+  return withProof(table, keys);
+}
+
+/** Every other key sleeps while the page of outside checks lies open. */
+function withProof(table: Table, places: ReadonlyMap<string, () => void>): ReadonlyMap<string, () => void> {
+  const { study, view, actions, proof, proofDeeds } = table;
+  const keys = new Map<string, () => void>();
+  for (const [key, work] of places) keys.set(key, () => !proof.getState().isOpen && work());
+  const onPage = (key: string, work: () => void): void => {
+    const elsewhere = places.get(key);
+    keys.set(key, () => (proof.getState().isOpen ? work() : elsewhere?.()));
+  };
+  onPage('p', () => void table.saveProof('picture'));
+  onPage('?', actions.toggleHelp);
+  onPage('escape', () => {
+    if (study.getState().notice !== null) study.setState({ notice: null });
+    else if (view.getState().helpOpen) actions.toggleHelp();
+    else if (proof.getState().checking !== null) proofDeeds.stop();
+    else proofDeeds.close();
+  });
   return keys;
 }
 

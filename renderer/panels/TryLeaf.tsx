@@ -82,7 +82,8 @@ function Cut({ opened, now, change }: PartProps): ReactElement {
   const percent = Math.round(1000 * (now.girthScale - 1)) / 10;
   return (
     <TrySlider
-      name={`${TRY_WORDS.cut}: ${cutText(now.girthScale)}`}
+      name={TRY_WORDS.cut}
+      said={cutText(now.girthScale)}
       unit={TRY_WORDS.cutUnit}
       value={percent}
       asSheet={0}

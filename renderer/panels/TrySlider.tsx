@@ -14,6 +14,8 @@ import type { TryPace } from '../store/study-runner.ts';
 interface TrySliderProps {
   readonly name: string;
   readonly unit?: string;
+  /** What the value is in words, beside the name. */
+  readonly said?: string;
   /** In the slider's own unit, as are all numbers here. */
   readonly value: number;
   /** What the study says; null where it says nothing of it. */
@@ -30,19 +32,20 @@ interface TrySliderProps {
 
 /** A slider like a tape: the sheet's own value is a notch in it, published ones are marks; the number may be typed. */
 export function TrySlider(props: TrySliderProps): ReactElement {
-  const { name, unit, value, asSheet, range, decimals, text, marks = [], children, set } = props;
+  const { name, unit, said, value, asSheet, range, decimals, text, marks = [], children, set } = props;
   const id = useId();
   return (
     <div className="try-slider">
       <div className="try-head">
         <label htmlFor={id}>{name}</label>
+        <span className="try-said">{said}</span>
         <TypedValue
           key={fixed(value, decimals)}
           name={unit === undefined ? name : `${name}, ${unit}`}
           label={fixed(value, decimals)}
           set={(typed) => set(typed, 'now')}
         />
-        {unit !== undefined && <span className="try-unit">{unit}</span>}
+        <span className="try-unit">{unit}</span>
       </div>
       <div className="try-track">
         {asSheet !== null && <span className="try-notch" style={{ left: placeOf(asSheet, range) }} />}

@@ -24,24 +24,16 @@ interface FormProps {
   readonly laid: number;
 }
 
-/** Body and cloth of a settled study; every fabric stays resident, a swap only changes which one is drawn. */
+/** Body and cloth of a settled study; every fabric that was looked at stays resident, a swap only changes which one is drawn. */
 export function Form({ settled, laid }: FormProps): ReactElement {
-  const forms = useMemo(() => settled.worn.map((worn) => wornForm(settled, worn)), [settled]);
-  useEffect(
-    () => () => {
-      for (const { cloth, skin } of forms) {
-        cloth.dispose();
-        skin.dispose();
-      }
-    },
-    [forms],
-  );
-  const boxes = useMemo(() => boxesOf(forms[0]!), [forms]);
+  const forms = useMemo(() => wornForms(settled), [settled]);
+  useEffect(() => forms.dispose, [forms]);
   const fabric = useView((view) => (view.showing === 'difference' ? 0 : view.fabric));
-  const drawn = forms[fabric] ?? forms[0]!;
+  const drawn = forms.at(fabric);
+  const boxes = useMemo(() => boxesOf(drawn), [drawn]);
   return (
     <>
-      <Meshes forms={forms} drawn={drawn} settled={settled} cloth={boxes.cloth} />
+      <Meshes drawn={drawn} settled={settled} cloth={boxes.cloth} />
       <CameraRig key={laid} cloth={boxes.cloth} skin={boxes.skin} />
       <PointerPick drawn={drawn} settled={settled} />
       <NotchTracker drawn={drawn} settled={settled} />
@@ -52,12 +44,11 @@ export function Form({ settled, laid }: FormProps): ReactElement {
 
 interface MeshesProps {
   readonly cloth: Box3;
-  readonly forms: readonly WornForm[];
   readonly drawn: WornForm;
   readonly settled: SettledStudy;
 }
 
-function Meshes({ forms, drawn, settled, cloth }: MeshesProps): ReactElement {
+function Meshes({ drawn, settled, cloth }: MeshesProps): ReactElement {
   const { invalidate, size, viewport } = useThree();
   const materials = useMaterials();
   const view = useView((state) => state);
@@ -86,15 +77,11 @@ function Meshes({ forms, drawn, settled, cloth }: MeshesProps): ReactElement {
   }, [materials, ramp, range, isolineStep, id, cloth, viewport.dpr, size, invalidate]);
 
   return (
-    <>
-      {forms.map((form) => (
-        <group key={form.cloth.id} visible={form === drawn}>
-          <mesh geometry={form.skin} material={materials.skin} name="skin" />
-          <mesh geometry={form.cloth} material={materials.cloth} name="cloth" />
-          <mesh geometry={form.cloth} material={materials.rim} name="rim" />
-        </group>
-      ))}
-    </>
+    <group>
+      <mesh geometry={drawn.skin} material={materials.skin} name="skin" />
+      <mesh geometry={drawn.cloth} material={materials.cloth} name="cloth" />
+      <mesh geometry={drawn.cloth} material={materials.rim} name="rim" />
+    </group>
   );
 }
 
@@ -157,10 +144,30 @@ function useMaterials(): Materials {
   return materials;
 }
 
-function wornForm(settled: SettledStudy, worn: SettledStudy['worn'][number]): WornForm {
+/** The forms of a settled study, each made when it is first looked at. */
+interface WornForms {
+  readonly at: (fabric: number) => WornForm;
+  readonly dispose: () => void;
+}
+
+function wornForms(settled: SettledStudy): WornForms {
+  const made = new Map<SettledStudy['worn'][number], WornForm>();
   return {
-    cloth: clothGeometry(worn.positions, settled.clothTriangles, settled.edgeVertex),
-    skin: skinGeometry(worn.givenSkin, settled.skin.triangles),
+    at: (fabric) => {
+      const worn = wornAt(settled, fabric);
+      const form = made.get(worn) ?? {
+        cloth: clothGeometry(worn.positions, settled.clothTriangles, settled.edgeVertex),
+        skin: skinGeometry(worn.givenSkin, settled.skin.triangles, worn.givenNormals),
+      };
+      made.set(worn, form);
+      return form;
+    },
+    dispose: () => {
+      for (const { cloth, skin } of made.values()) {
+        cloth.dispose();
+        skin.dispose();
+      }
+    },
   };
 }
 

@@ -10,12 +10,21 @@ export interface WornForm {
 /** Cloth is drawn this far off the skin along its normal so that facets do not come through, m. */
 const LIFT = 0.0012;
 
-/** Skin as triangles on the graphics card; single precision begins here. */
-export function skinGeometry(positions: Float64Array, triangles: Uint32Array): BufferGeometry {
+/**
+ * Skin as triangles on the graphics card; single precision begins here.
+ *
+ * @param normals - Unit, 3·V; computed if left out.
+ */
+export function skinGeometry(
+  positions: Float64Array,
+  triangles: Uint32Array,
+  normals?: Float64Array,
+): BufferGeometry {
   const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new BufferAttribute(Float32Array.from(positions), 3));
+  geometry.setAttribute('position', new BufferAttribute(new Float32Array(positions), 3));
   geometry.setIndex(new BufferAttribute(triangles, 1));
-  geometry.computeVertexNormals();
+  if (normals) geometry.setAttribute('normal', new BufferAttribute(new Float32Array(normals), 3));
+  else geometry.computeVertexNormals();
   geometry.computeBoundingSphere();
   return geometry;
 }

@@ -3,6 +3,12 @@ import { bugWords } from '../../core/words/stage-words.ts';
 import type { FromWorker } from '../worker/messages.ts';
 import type { Notice } from './study-store.ts';
 
+export const noticeOfBug = (message: string, file: string | null = null): Notice => ({
+  ...bugWords(message),
+  file,
+  tone: 'fault',
+});
+
 /**
  * What went wrong in a worker, in words.
  *
@@ -14,4 +20,4 @@ export const noticeOf = (
 ): Notice =>
   message.kind === 'fault'
     ? { ...sayFault(message.fault), file: message.fault.file, tone: 'fault' }
-    : { ...bugWords(message.message), file, tone: 'fault' };
+    : noticeOfBug(message.message, file);

@@ -58,7 +58,7 @@ export function createStageHistory(study: StudyStore, view: ViewStore, runner: S
       // The view is laid by another listener of the same news; what it changes is no step.
       store.setState({ past: [], current: now(), future: [] });
     } else if (before.activity.kind === 'trying' && state.activity.kind === 'idle') {
-      forgetUnsettled(store, state.shown?.tried ?? {});
+      forgetUnsettled(store, before.activity.wanted, state.shown?.tried ?? {});
     }
   });
   return {
@@ -77,10 +77,10 @@ export function createStageHistory(study: StudyStore, view: ViewStore, runner: S
   };
 }
 
-/** A try that was stopped or could not be worn is no step. */
-function forgetUnsettled(store: HistoryStore, tried: StudyChange): void {
+/** A try that was written down, but stopped or not to be worn, is no step. */
+function forgetUnsettled(store: HistoryStore, wanted: StudyChange, tried: StudyChange): void {
   const { past, current } = store.getState();
-  if (sameChange(current.tried, tried)) return;
+  if (!sameChange(current.tried, wanted) || sameChange(wanted, tried)) return;
   const stands = { ...current, tried };
   const last = past.at(-1);
   const isBack = last !== undefined && isSame(last, stands);

@@ -88,6 +88,7 @@ function rangesAgain(
     const isSymmetric = fields.some(({ kind }) => kind === 'symmetric');
     if (isSymmetric === (standard[key]?.low ?? 0) < 0) continue;
     standard = { ...standard, [key]: standardRange(id, 'values', fields) };
+    if (ranges[key] === undefined) continue;
     const { [key]: _typed, ...kept } = ranges;
     ranges = kept;
   }

@@ -45,6 +45,8 @@ export interface WornCloth {
   readonly distance: Float64Array;
   /** The skin given way under this cloth, for drawing; 3·(vertices of the skin), m. */
   readonly givenSkin: Float64Array;
+  /** Unit normals of that skin; 3·(vertices of the skin). */
+  readonly givenNormals: Float64Array;
   readonly residual: number;
   readonly atRest: boolean;
   readonly findings: readonly Finding[];

@@ -7,6 +7,7 @@ import { garmentRows } from '../../core/sheet/garment-sheet.ts';
 import type { Study, StudyResult, WornResult } from '../../core/study/study.ts';
 import { givenSkin } from './given-skin.ts';
 import type { SettledStudy, StudySheet, WornCloth } from './messages.ts';
+import { vertexNormals } from './vertex-normals.ts';
 
 /** What can be said of a study before it is run. */
 export function studySheet(study: Study): StudySheet {
@@ -58,6 +59,7 @@ function wornCloth(study: Study, { body, garment }: StudyResult, worn: WornResul
   const vertexArea = vertexAreas({ positions, triangles });
   const { fields } = worn;
   const fabric = study.fabrics.find(({ id }) => id === worn.fabricId)?.fabric;
+  const given = givenSkin(body.skin, { positions, vertexArea, distance, movedSkin: worn.movedSkin });
   const isBanded = fields.some(({ band }) => band !== undefined);
   return {
     fabricId: worn.fabricId,
@@ -66,7 +68,8 @@ function wornCloth(study: Study, { body, garment }: StudyResult, worn: WornResul
     fields,
     bandFrom: isBanded ? (fabric?.band?.from ?? null) : null,
     distance,
-    givenSkin: givenSkin(body.skin, { positions, vertexArea, distance, movedSkin: worn.movedSkin }),
+    givenSkin: given,
+    givenNormals: vertexNormals({ positions: given, triangles: body.skin.triangles }),
     residual,
     atRest,
     findings: worn.findings,

@@ -4,6 +4,7 @@ import { compareWorn } from '../../core/judgement/compare.ts';
 import { reviewOf } from '../../core/judgement/review.ts';
 import type { TriangleMesh } from '../../core/mesh/triangle-mesh.ts';
 import { vertexAreas } from '../../core/mesh/vertex-areas.ts';
+import { vertexNormals } from '../../core/mesh/triangle-areas.ts';
 import type { SettledStudy, StudySheet, WornCloth } from '../../renderer/worker/messages.ts';
 
 /** A tube as a grid of quads, each cut in two: `rings` rows of `columns` vertices, lower hem first. m. */
@@ -143,6 +144,7 @@ export function pretendSettled({ atRest = true, softer = 0.6, banded }: PretendS
       bandFrom: banded ? 'reciprocity' : null,
       distance: fields.find(({ id }) => id === 'give')!.values.map((give) => -give),
       givenSkin: tube.mesh.positions,
+      givenNormals: vertexNormals(tube.mesh),
       residual: atRest ? 5e-5 : 2e-2,
       atRest,
       findings: [],

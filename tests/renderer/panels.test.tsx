@@ -23,8 +23,10 @@ const laid = (): Table =>
     startWorker: () => ({ post: () => undefined, end: () => undefined }),
     startBenchWorker: () => ({ post: () => undefined, end: () => undefined }),
     startSwatchWorker: () => ({ end: () => undefined }),
+    startProofWorker: () => ({ end: () => undefined }),
     now: () => 0,
     takePicture: () => Promise.reject(new Error('no picture in this test')),
+    proofPicture: () => Promise.reject(new Error('no picture in this test')),
   });
 
 /** What a panel says, its markup taken away. */

@@ -26,8 +26,10 @@ const table = layTable({
   startWorker: () => ({ post: () => undefined, end: () => undefined }),
   startBenchWorker: () => ({ post: () => undefined, end: () => undefined }),
   startSwatchWorker: () => ({ end: () => undefined }),
+  startProofWorker: () => ({ end: () => undefined }),
   now: () => 0,
   takePicture: () => Promise.reject(new Error('no picture in this test')),
+  proofPicture: () => Promise.reject(new Error('no picture in this test')),
 });
 
 describe('keys', () => {
