@@ -2,7 +2,7 @@ import type { TubeSheet } from '../garment/tube-sheet.ts';
 import { centimetreText, fixed, signed } from '../sheet/number-format.ts';
 import { SKIN_FRICTION } from '../study/skin-friction.ts';
 import type { FleshChoice, Study, StudyChange, StudyProgress } from '../study/study.ts';
-import { residualText } from './stage-words.ts';
+import { fabricLetter, residualText } from './stage-words.ts';
 import { FRICTION_FROM_WORDS } from './study-words.ts';
 
 /** What of a study the tries are counted from. */
@@ -85,22 +85,20 @@ export function shiftText(metres: number): string {
   return `${centimetreText(Math.abs(metres))} ${metres > 0 ? 'higher' : 'lower'}`;
 }
 
-/** `flesh foundation`, or the layer with the ends of its bracket that are tried. */
-export function fleshText(flesh: FleshChoice): string {
-  if (flesh.kind === 'foundation') return 'flesh foundation';
-  const skin = flesh.skin === 'slides' ? 'slides' : 'held';
-  return `flesh layer (Poisson’s ratio ${flesh.poisson}, skin ${skin})`;
+/** `foundation`, or the layer with the ends of its bracket that are taken. */
+export function fleshShort(flesh: FleshChoice): string {
+  if (flesh.kind === 'foundation') return TRY_WORDS.foundation;
+  return `layer (Poisson’s ratio ${flesh.poisson}, skin ${TRY_WORDS[flesh.skin]})`;
 }
 
+export const fleshText = (flesh: FleshChoice): string => `flesh ${fleshShort(flesh)}`;
+
 /** How far a try has come, for the corner of the stage. */
-export function tryProgress(
-  progress: StudyProgress,
-  fabrics: readonly { readonly id: string; readonly name: string }[],
-): string {
+export function tryProgress(progress: StudyProgress, fabrics: readonly { readonly id: string }[]): string {
   if (progress.step !== 'settle') return `${TRY_WORDS.settling} …`;
   const { fabricId, settle } = progress;
-  const name = fabrics.find(({ id }) => id === fabricId)?.name ?? fabricId;
-  return `${TRY_WORDS.settling}: ${name}, ${residualText(settle.residual)} unbalanced`;
+  const letter = fabricLetter(fabrics.findIndex(({ id }) => id === fabricId));
+  return `${letter} settles again, ${residualText(settle.residual)} unbalanced`;
 }
 
 /** What is tried, one phrase each, in the order of the leaf: `friction 0.30, dry skin`; `cut 4 % smaller`. */

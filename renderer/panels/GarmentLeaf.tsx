@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import { centimetreText } from '../../core/sheet/number-format.ts';
 import { fabricLetter, REGION_WORDS, WARP_WORDS } from '../../core/words/stage-words.ts';
+import { fleshShort, frictionText, TRY_WORDS } from '../../core/words/try-words.ts';
 import type { ShownStudy } from '../store/study-store.ts';
 import { Findings } from './Findings.tsx';
 import { Leaf } from './Leaf.tsx';
@@ -51,7 +52,9 @@ export function GarmentLeaf({ shown }: { readonly shown: ShownStudy }): ReactEle
         <dt>Length, flat</dt>
         <dd>{centimetreText(garment.relaxedLength)}</dd>
         <dt>Friction on skin</dt>
-        <dd>{sheet.friction}</dd>
+        <dd>{frictionText({ coefficient: sheet.friction, from: sheet.frictionFrom })}</dd>
+        <dt>{TRY_WORDS.flesh}</dt>
+        <dd>{fleshShort(sheet.flesh)}</dd>
         <dt>Cloth mesh</dt>
         <dd>{settled.edgeVertex.length.toLocaleString('en-GB')} points</dd>
       </dl>

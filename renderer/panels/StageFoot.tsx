@@ -1,7 +1,7 @@
 import type { ReactElement } from 'react';
 import { CAUTION_SHORT } from '../../core/words/judgement-words.ts';
 import { residualText, restWords } from '../../core/words/stage-words.ts';
-import { frictionText, TRY_WORDS, tryProgress } from '../../core/words/try-words.ts';
+import { TRY_WORDS, tryProgress } from '../../core/words/try-words.ts';
 import { fixed } from '../../core/sheet/number-format.ts';
 import { wornAt, type ShownStudy } from '../store/study-store.ts';
 import { useStudy, useTable, useView } from '../table.ts';
@@ -39,8 +39,7 @@ function RestLine({ shown }: { readonly shown: ShownStudy }): ReactElement {
   const { atRest, residual } = wornAt(shown.settled, index);
   return (
     <p className="rest-line">
-      {restWords(atRest)} ({residualText(residual)} unbalanced) · friction{' '}
-      {frictionText({ coefficient: shown.sheet.friction, from: shown.sheet.frictionFrom })} ·{' '}
+      {restWords(atRest)} ({residualText(residual)} unbalanced) · friction {shown.sheet.friction} ·{' '}
       {shown.sheet.branch} curve · {fixed(shown.seconds, 1)} s
     </p>
   );

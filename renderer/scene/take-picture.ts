@@ -82,7 +82,8 @@ function drawHeading(pen: Pen, shown: ShownStudy, view: ViewState): void {
   const restless = indices.filter((index) => !wornAt(settled, index).atRest);
   if (restless.length === 0) return;
   pen.sheet.fillStyle = pen.colours.alarm;
-  pen.sheet.fillRect(0, 170 * unit, pen.sheet.canvas.width, 44 * unit);
+  // As far as the legend.
+  pen.sheet.fillRect(0, 170 * unit, (pen.width - 364) * unit, 44 * unit);
   const moving = notAtRestWords.line(
     restless.map(fabricLetter),
     restless.map((index) => residualText(wornAt(settled, index).residual)),

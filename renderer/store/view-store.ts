@@ -115,7 +115,7 @@ export function bandFrom(
 }
 
 /** Fields that have no value off the skin. */
-const ON_SKIN_ONLY: ReadonlySet<FieldId> = new Set(['skinPressure', 'discPressure', 'give']);
+const ON_SKIN_ONLY: ReadonlySet<FieldId> = new Set(['skinPressure', 'discPressure', 'give', 'gripUsed']);
 
 /**
  * How far each vertex of the painted cloth is from having a value (m, negative where it has one); null where only the

@@ -41,7 +41,7 @@ export interface WornCloth {
   readonly fields: readonly Field[];
   /** What the bands of these fields rest on; null where they bear none. */
   readonly bandFrom: CouplingBand['from'] | null;
-  /** Signed distance from the undeformed skin per vertex, V, m: above zero off the skin. */
+  /** Signed distance per vertex from the skin as it would lie if nothing pressed here, V, m: above zero off the skin. */
   readonly distance: Float64Array;
   /** The skin given way under this cloth, for drawing; 3·(vertices of the skin), m. */
   readonly givenSkin: Float64Array;

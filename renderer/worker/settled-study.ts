@@ -5,6 +5,7 @@ import { girthRows } from '../../core/sheet/body-sheet.ts';
 import { fabricSheet } from '../../core/sheet/fabric-sheet.ts';
 import { garmentRows } from '../../core/sheet/garment-sheet.ts';
 import type { Study, StudyResult, WornResult } from '../../core/study/study.ts';
+import { carriedField } from './carried-field.ts';
 import { givenSkin } from './given-skin.ts';
 import type { SettledStudy, StudySheet, WornCloth } from './messages.ts';
 import { vertexNormals } from './vertex-normals.ts';
@@ -53,11 +54,14 @@ export function settledStudy(study: Study, result: StudyResult): SettledStudy {
 }
 
 function wornCloth(study: Study, { body, garment }: StudyResult, worn: WornResult): WornCloth {
-  const { positions, distance, residual, atRest } = worn.equilibrium;
+  const { positions, distance, offset, residual, atRest } = worn.equilibrium;
   const { mesh, edgeVertex } = garment.levels.at(-1)!;
   const { triangles } = mesh;
   const vertexArea = vertexAreas({ positions, triangles });
-  const { fields } = worn;
+  // Grip does not fade out at the border of touch as pressure does.
+  const fields = worn.fields.map((field) =>
+    field.id === 'gripUsed' ? carriedField(field, triangles) : field,
+  );
   const fabric = study.fabrics.find(({ id }) => id === worn.fabricId)?.fabric;
   const given = givenSkin(body.skin, { positions, vertexArea, distance, movedSkin: worn.movedSkin });
   const isBanded = fields.some(({ band }) => band !== undefined);
@@ -67,7 +71,7 @@ function wornCloth(study: Study, { body, garment }: StudyResult, worn: WornResul
     vertexArea,
     fields,
     bandFrom: isBanded ? (fabric?.band?.from ?? null) : null,
-    distance,
+    distance: distance.map((value, v) => value + offset[v]!),
     givenSkin: given,
     givenNormals: vertexNormals({ positions: given, triangles: body.skin.triangles }),
     residual,

@@ -62,9 +62,9 @@ describe('what is tried, in words', () => {
 
   it('progress names the fabric and what is unbalanced', () => {
     const settle = { level: 2, levelCount: 5, iteration: 7, residual: 0.004 };
-    const fabrics = [{ id: 'a', name: 'Tern' }];
-    expect(tryProgress({ step: 'settle', fabricId: 'a', settle }, fabrics)).toBe(
-      'Settling again: Tern, 4·10⁻³ unbalanced',
+    const fabrics = [{ id: 'tern' }, { id: 'plover' }];
+    expect(tryProgress({ step: 'settle', fabricId: 'plover', settle }, fabrics)).toBe(
+      'B settles again, 4·10⁻³ unbalanced',
     );
     expect(tryProgress({ step: 'garment' }, fabrics)).toBe('Settling again …');
   });
