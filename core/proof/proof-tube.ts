@@ -77,7 +77,7 @@ function gridPoints(tube: ProofTube, grid: TubeGrid): Float64Array {
 }
 
 /** A number in [-1, 1) that looks random, always the same for one seed. */
-function scatter(seed: number): number {
+export function scatter(seed: number): number {
   let h = Math.imul(seed + 1, 0x9e3779b1);
   h = Math.imul(h ^ (h >>> 15), 0x85ebca6b);
   h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);

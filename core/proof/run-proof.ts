@@ -22,6 +22,7 @@ import { swatchBendingChecks } from './swatch-bending.ts';
 import { tubeOnCone } from './tube-on-cone.ts';
 import { tubeOnCylinder } from './tube-on-cylinder.ts';
 import { tubeOnEllipse } from './tube-on-ellipse.ts';
+import { tubeOnMesh } from './tube-on-mesh.ts';
 import { tubeSizes } from './tube-sizes.ts';
 import { tubeOnYieldingCylinder } from './tube-on-yielding-cylinder.ts';
 import { virtualStripChecks } from './virtual-strips.ts';
@@ -49,6 +50,7 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'tube on a cylinder', run: tubeOnCylinder },
   { subject: 'cut and worn', run: cutAndWorn },
   { subject: 'tubes of several sizes', run: tubeSizes },
+  { subject: 'tubes on meshed bars', run: tubeOnMesh },
   { subject: 'tube on a yielding cylinder', run: tubeOnYieldingCylinder },
   { subject: 'tube on an ellipse', run: tubeOnEllipse },
   { subject: 'oval sections', run: ovalSections },
