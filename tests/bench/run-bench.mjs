@@ -1,5 +1,5 @@
 /**
- * `npm run bench`: cold solves of the demo study at three mesh sizes, drapes of the demo fabrics and the fit of a long bench
+ * `npm run bench`: cold solves of the demo study at three mesh sizes, the targets of the search for rest, drapes of the demo fabrics and the fit of a long bench
  * sheet, each in a process of its own, and the cost of a frame. Figures are given beside a yardstick of the same run, because machines differ and are shared.
  */
 import { execFileSync } from 'node:child_process';
@@ -9,6 +9,7 @@ import { chromium } from 'playwright-core';
 import { build } from 'vite';
 import { projectFolder } from '../../electron/launch/build.mjs';
 import { findBrowser } from '../../electron/launch/find-browser.mjs';
+import { measureTargets, printTargets } from './targets.mjs';
 
 const into = path.join(projectFolder, 'dist/bench');
 
@@ -92,6 +93,14 @@ const runs = EDGES.map((edge) => {
   return run;
 });
 console.log(`settling grows as vertices ^ ${exponent(runs, 'settleSeconds').toFixed(2)}\n`);
+
+await bundle('targets-once', false);
+await bundle('hourglass-once', false);
+printTargets(
+  measureTargets(path.join(into, 'targets-once.mjs'), path.join(into, 'hourglass-once.mjs')),
+  runs[0].yardstickSeconds,
+);
+console.log('');
 
 await bundle('drape-once', false);
 console.log(`Cold drape over a round table, target below ${DRAPE_SECONDS} s:`);

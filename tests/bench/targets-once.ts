@@ -1,0 +1,115 @@
+/**
+ * One measurement of the search for rest in a process of its own; prints what it took as JSON.
+ *
+ * Arguments: `torso` with a vertex count and a friction; `flesh`, the demo study on the layer; `warm`, changes tried on the
+ * settled demo study. The yardstick is timed in the same process.
+ */
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import type { EquilibriumProblem } from '../../core/equilibrium/equilibrium.ts';
+import { settle } from '../../core/equilibrium/settle.ts';
+import { changedStudy } from '../../core/study/changed-study.ts';
+import { openStudy } from '../../core/study/open-study.ts';
+import { runStudy } from '../../core/study/run-study.ts';
+import type { StandingStudy } from '../../core/study/standing-study.ts';
+import type { Study, StudyChange } from '../../core/study/study.ts';
+import { torsoCase, TORSO_SIZES } from '../help/torso-case.ts';
+import { yardstick } from './yardstick.ts';
+
+const folder = 'assets/demo';
+/** About 10,000 vertices on the demo study. */
+const EDGE = 0.004;
+
+const memoryMb = (): number => process.resourceUsage().maxRSS / 1024;
+const since = (start: number): number => (performance.now() - start) / 1000;
+
+async function demoStudy(): Promise<Study> {
+  const study = await openStudy(
+    await readFile(path.join(folder, 'harbour-waist-shaper.study.json'), 'utf8'),
+    'harbour-waist-shaper.study.json',
+    {
+      text: (name) => readFile(path.join(folder, name), 'utf8'),
+      bytes: (name) => readFile(path.join(folder, name)),
+    },
+  );
+  return { ...study, fabrics: study.fabrics.slice(0, 1), edge: EDGE };
+}
+
+function timeSettle(problem: EquilibriumProblem): object {
+  const start = performance.now();
+  const search = settle(problem);
+  let step = search.next();
+  while (!step.done) step = search.next();
+  const { residual, atRest, newtonSteps, distance } = step.value;
+  return {
+    seconds: since(start),
+    memoryMb: memoryMb(),
+    vertexCount: distance.length,
+    newtonSteps,
+    residual,
+    atRest,
+  };
+}
+
+/** One run; `seconds` from the first step of the search on, `wholeSeconds` with body and garment. */
+function timeRun(study: Study, before?: StandingStudy) {
+  const start = performance.now();
+  let settling = 0;
+  const chain = runStudy(study, before);
+  let step = chain.next();
+  while (!step.done) {
+    if (step.value.step === 'settle') settling ||= performance.now();
+    step = chain.next();
+  }
+  const { equilibrium } = step.value.worn[0]!;
+  return {
+    run: step.value,
+    taken: {
+      seconds: since(settling || start),
+      wholeSeconds: since(start),
+      vertexCount: equilibrium.distance.length,
+      residual: equilibrium.residual,
+      atRest: equilibrium.atRest,
+    },
+  };
+}
+
+const CHANGES: Readonly<Record<string, StudyChange>> = {
+  'cut 2 % smaller': { girthScale: 0.98 },
+  'friction 0.5 to 0.6': { friction: { coefficient: 0.6, from: 'typed' } },
+  'return curve': { branch: 'return' },
+};
+
+async function timeWarm(): Promise<object> {
+  const study = await demoStudy();
+  const { run } = timeRun(study);
+  // Once to warm the code up, then each change from the same standing study.
+  timeRun(changedStudy(study, { girthScale: 1.01 }), run.standing);
+  const changes = Object.entries(CHANGES).map(([change, what]) => ({
+    change,
+    ...timeRun(changedStudy(study, what), run.standing).taken,
+  }));
+  return { changes };
+}
+
+const [what, size = '10368', friction = '0'] = process.argv.slice(2);
+
+async function measured(): Promise<object> {
+  switch (what) {
+    case 'torso': {
+      const vertexCount = Number(size) as keyof typeof TORSO_SIZES;
+      return timeSettle(torsoCase({ ...TORSO_SIZES[vertexCount], friction: Number(friction) }));
+    }
+    case 'flesh': {
+      const study = await demoStudy();
+      return timeRun({ ...study, flesh: { kind: 'layer', poisson: 0.49, skin: 'slides' } }).taken;
+    }
+    case 'warm':
+      return timeWarm();
+    case undefined:
+    default:
+      throw new Error(`Nothing is measured under the name ${what ?? 'nothing'}.`);
+  }
+}
+
+console.log(JSON.stringify({ ...(await measured()), yardstickSeconds: yardstick() }));
