@@ -58,7 +58,7 @@ const Row = ({ row }: { readonly row: ProofRow }): ReactElement => (
       <span className="proof-bar" aria-hidden="true">
         <span style={{ width: `${100 * Math.min(1, Number.isFinite(row.used) ? row.used : 1)}%` }} />
       </span>
-      {PROOF_PLACE_WORDS.share(row.used)}
+      <span className="proof-share">{PROOF_PLACE_WORDS.share(row.used)}</span>
     </td>
     <td>{row.pass ? PROOF_PLACE_WORDS.pass : PROOF_WORDS.fail}</td>
   </tr>
