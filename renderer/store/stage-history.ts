@@ -52,7 +52,10 @@ export function createStageHistory(study: StudyStore, view: ViewStore, runner: S
     isGoing = false;
   };
 
-  view.subscribe(note);
+  // A try is a step when the hand lets go, not whenever something else of the view is told meanwhile.
+  view.subscribe((state) => {
+    if (!isSameView(partOf(state), store.getState().current.view)) note();
+  });
   study.subscribe((state, before) => {
     if (state.shown?.laid !== before.shown?.laid) {
       // The view is laid by another listener of the same news; what it changes is no step.
@@ -95,10 +98,12 @@ const partOf = ({ field, showing, fabric, ramp, ranges }: ViewState): StageStand
   ranges,
 });
 
+const isSameView = (one: StageStand['view'], other: StageStand['view']): boolean =>
+  one.field === other.field &&
+  one.showing === other.showing &&
+  one.fabric === other.fabric &&
+  one.ramp === other.ramp &&
+  one.ranges === other.ranges;
+
 const isSame = (one: StageStand, other: StageStand): boolean =>
-  one.view.field === other.view.field &&
-  one.view.showing === other.view.showing &&
-  one.view.fabric === other.view.fabric &&
-  one.view.ramp === other.view.ramp &&
-  one.view.ranges === other.view.ranges &&
-  sameChange(one.tried, other.tried);
+  isSameView(one.view, other.view) && sameChange(one.tried, other.tried);

@@ -105,6 +105,8 @@ describe('steps back at the stage', () => {
 
   it('take back a whole drag, whatever settled while the hand moved', () => {
     tryOut({ girthScale: 0.99 });
+    actions.resettle(pretendSettled());
+    actions.toggleLeaf('try');
     tryOut({ girthScale: 0.98 });
     tried({ girthScale: 0.97 });
     history.undo();
