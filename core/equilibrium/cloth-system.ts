@@ -38,8 +38,11 @@ export interface ClothSystem {
   readonly positions: Float64Array;
   /** Sum of all forces there with its sign turned: the derivative of the energy, N; 3*V. */
   readonly gradient: Float64Array;
+  /** The part of the gradient that the skin has nothing to do with, N; 3*V. */
+  readonly clothGradient: Float64Array;
   /** What one evaluation leaves. */
   readonly pull: { energy: number; cornerForceSquared: number };
+  readonly other: { energy: number };
   readonly push: { energy: number; forceSquared: number };
   readonly sum: { energy: number; residual: number };
 }
@@ -93,6 +96,8 @@ export function clothSystem(
     leastForce: leastForce(typicalStiffness, level.restArea),
     positions,
     gradient: new Float64Array(3 * vertexCount),
+    clothGradient: new Float64Array(3 * vertexCount),
+    other: { energy: 0 },
     pull: { energy: 0, cornerForceSquared: 0 },
     push: { energy: 0, forceSquared: 0 },
     sum: { energy: 0, residual: 0 },
@@ -108,15 +113,27 @@ export function updateAreas({ membrane, contact, positions }: ClothSystem): void
 
 /** Energy, gradient and residual at some positions; what the system holds of them is overwritten. */
 export function evaluate(system: ClothSystem, positions: Float64Array): void {
-  const { membrane, contact, others, friction, held, gradient, pull, push, sum } = system;
-  gradient.fill(0);
+  const { membrane, contact, others, clothGradient, pull, other } = system;
   sampleSkin(contact, positions);
-  addMembraneGradient(membrane, positions, { gradient, pull });
+  clothGradient.fill(0);
+  addMembraneGradient(membrane, positions, { gradient: clothGradient, pull });
+  other.energy = 0;
+  for (const force of others) other.energy += force.addGradient(positions, clothGradient);
+  addSkin(system, positions);
+}
+
+/** The same where the cloth was evaluated last, after only its contact areas or the friction's normal forces changed. */
+export function evaluateSkin(system: ClothSystem): void {
+  addSkin(system, system.positions);
+}
+
+function addSkin(system: ClothSystem, positions: Float64Array): void {
+  const { contact, friction, held, gradient, clothGradient, pull, push, other, sum } = system;
+  gradient.set(clothGradient);
   addContactGradient(contact, { gradient, push });
-  let otherEnergy = friction ? addFrictionGradient(friction, positions, { gradient }) : 0;
-  for (const force of others) otherEnergy += force.addGradient(positions, gradient);
+  const rubbing = friction ? addFrictionGradient(friction, positions, { gradient }) : 0;
   if (held) for (let i = 0; i < held.length; i++) if (held[i]) gradient[i] = 0;
-  sum.energy = pull.energy + push.energy + otherEnergy;
+  sum.energy = pull.energy + push.energy + other.energy + rubbing;
   sum.residual = residualOf(gradient, {
     contactSquared: push.forceSquared,
     cornerSquared: pull.cornerForceSquared,

@@ -1,5 +1,5 @@
 import { multiply } from './block-matrix.ts';
-import { assemble, evaluate, updateAreas, type ClothSystem } from './cloth-system.ts';
+import { assemble, evaluateSkin, updateAreas, type ClothSystem } from './cloth-system.ts';
 import {
   conjugateGradient,
   conjugateGradientRoom,
@@ -53,7 +53,7 @@ export const newtonRoom = (size: number): NewtonRoom => ({
 /**
  * Moves the cloth to where its forces balance: Newton steps, each solved by conjugate gradients under a V-cycle, each
  * shortened until the energy falls. Yields the residual before every step; ends at the goal, at the most steps allowed
- * or where no step helps any more. The system is left evaluated at its final positions.
+ * or where no step helps any more. The system must come evaluated at its positions, and is left so.
  *
  * @see Nocedal & Wright, Numerical Optimization, 2nd ed. (2006), section 7.1 (line search Newton-CG).
  */
@@ -62,7 +62,6 @@ export function* newton(search: NewtonSearch): Generator<number, void> {
   const { sum } = system;
   const exactness = { wait: 0, nextWait: STEPS_WITHOUT_EXACT };
   let best = { residual: Infinity, step: 0 };
-  evaluate(system, system.positions);
   for (let step = 0; step < goal.mostSteps; step++) {
     yield sum.residual;
     if (sum.residual <= goal.tolerance) return;
@@ -70,7 +69,7 @@ export function* newton(search: NewtonSearch): Generator<number, void> {
     if (step - best.step > PATIENCE) return;
     if (step > 0 && (step < AREAS_FOLLOW.steps || sum.residual > AREAS_FOLLOW.above)) {
       updateAreas(system);
-      evaluate(system, system.positions);
+      evaluateSkin(system);
     }
     if (!oneStep(search, exactness)) return;
   }

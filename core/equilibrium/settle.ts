@@ -1,5 +1,5 @@
 import { addContactGradient, normalForceAt, SAMPLE_SIZE } from './contact-force.ts';
-import { clothSystem, evaluate, type ClothSystem } from './cloth-system.ts';
+import { clothSystem, evaluate, evaluateSkin, type ClothSystem } from './cloth-system.ts';
 import type { Equilibrium, EquilibriumProblem, SettleProgress } from './equilibrium.ts';
 import { addFrictionGradient, lagFriction, lagNormal } from './friction-force.ts';
 import { addMembraneGradient } from './membrane-force.ts';
@@ -9,7 +9,7 @@ import { prolong, prolongScalar } from './prolongation.ts';
 
 const DEFAULT_TOLERANCE = 1e-4;
 /** The search starts on the coarsest level with at least this many vertices; coarser ones only help to solve. */
-const FEWEST_TO_START = 250;
+const FEWEST_TO_START = 100;
 /** How well coarse levels are settled before the next finer takes over: without and with friction. */
 const COARSE_TOLERANCE = { sliding: 1e-3, rubbing: 1e-2 };
 const MOST_STEPS = { coarse: 30, finest: 45 };
@@ -40,7 +40,9 @@ export function* settle(problem: EquilibriumProblem): Generator<SettleProgress, 
   let pressure: Float64Array | null = null;
   for (let l = first; ; l++) {
     const system = clothSystem(problem, prepared, l, positions);
+    evaluate(system, positions);
     startFriction(system, problem, pressure);
+    evaluateSkin(system);
     const search = settleLevel(system, l === last, tolerance, counts[l]!);
     let iteration = 0;
     for (const residual of search) {
@@ -78,7 +80,7 @@ function* settleLevel(
   for (let lag = 0; lag < mostLags; lag++) {
     yield* newton({ system, goal: { tolerance: goal, mostSteps: mostSteps - count.steps }, room, count });
     lagFriction(friction, system.contact);
-    evaluate(system, system.positions);
+    evaluateSkin(system);
     if (sum.residual <= last || count.steps >= mostSteps) return;
     goal = Math.max(0.5 * last, LAG_GAIN * sum.residual);
   }
@@ -96,7 +98,6 @@ function startFriction(
 ): void {
   const { friction, contact, membrane, positions, pull } = system;
   if (!friction) return;
-  evaluate(system, positions);
   if (problem.start) {
     lagFriction(friction, contact);
     if (problem.startNormalForce) friction.normalForce.set(problem.startNormalForce);
