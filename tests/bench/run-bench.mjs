@@ -94,10 +94,17 @@ const runs = EDGES.map((edge) => {
 });
 console.log(`settling grows as vertices ^ ${exponent(runs, 'settleSeconds').toFixed(2)}\n`);
 
-await bundle('targets-once', false);
-await bundle('hourglass-once', false);
+for (const entry of ['targets-once', 'hourglass-once', 'hourglass-deck', 'accuracy-once'])
+  await bundle(entry, false);
+const bundled = (/** @type {string} */ entry) => path.join(into, `${entry}.mjs`);
 printTargets(
-  measureTargets(path.join(into, 'targets-once.mjs'), path.join(into, 'hourglass-once.mjs')),
+  measureTargets({
+    targets: bundled('targets-once'),
+    hourglass: bundled('hourglass-once'),
+    deck: bundled('hourglass-deck'),
+    accuracy: bundled('accuracy-once'),
+    work: path.join(into, 'calculix'),
+  }),
   runs[0].yardstickSeconds,
 );
 console.log('');

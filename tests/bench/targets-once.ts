@@ -1,13 +1,14 @@
 /**
  * One measurement of the search for rest in a process of its own; prints what it took as JSON.
  *
- * Arguments: `torso` with a vertex count and a friction; `flesh`, the demo study on the layer; `warm`, changes tried on the
- * settled demo study. The yardstick is timed in the same process.
+ * Arguments: `torso` or `any-mesh` with a vertex count and a friction, the latter as if it had no hierarchy; `flesh`, the
+ * demo study on the layer; `warm`, changes tried on the settled demo study. The yardstick is timed in the same process.
  */
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { EquilibriumProblem } from '../../core/equilibrium/equilibrium.ts';
 import { settle } from '../../core/equilibrium/settle.ts';
+import { decimatedLevels } from '../../core/garment/decimated-levels.ts';
 import { changedStudy } from '../../core/study/changed-study.ts';
 import { openStudy } from '../../core/study/open-study.ts';
 import { runStudy } from '../../core/study/run-study.ts';
@@ -35,7 +36,7 @@ async function demoStudy(): Promise<Study> {
   return { ...study, fabrics: study.fabrics.slice(0, 1), edge: EDGE };
 }
 
-function timeSettle(problem: EquilibriumProblem): object {
+function timeSettle(problem: EquilibriumProblem) {
   const start = performance.now();
   const search = settle(problem);
   let step = search.next();
@@ -49,6 +50,27 @@ function timeSettle(problem: EquilibriumProblem): object {
     residual,
     atRest,
   };
+}
+
+/** Coarse levels are made and the cloth is settled cold; then the same with its own levels, to compare. */
+function timeAnyMesh(nested: EquilibriumProblem): object {
+  const finest = nested.levels.at(-1)!;
+  const start = performance.now();
+  const levels = decimatedLevels(finest);
+  const decimateSeconds = since(start);
+  const per = <T>(make: (vertexCount: number, edgeVertex: Uint8Array) => T): T[] =>
+    levels.map(({ edgeVertex }) => make(edgeVertex.length, edgeVertex));
+  const run = timeSettle({
+    ...nested,
+    levels,
+    foundation: per((vertexCount) => new Float64Array(vertexCount).fill(nested.foundation[0]![0]!)),
+    // Hems are held in height, as in the nested case.
+    held: per((vertexCount, edgeVertex) =>
+      Uint8Array.from({ length: 3 * vertexCount }, (_, i) => (i % 3 === 1 ? edgeVertex[(i - 1) / 3]! : 0)),
+    ),
+  });
+  const own = timeSettle(nested);
+  return { ...run, seconds: run.seconds + decimateSeconds, decimateSeconds, nestedSteps: own.newtonSteps };
 }
 
 /** One run; `seconds` from the first step of the search on, `wholeSeconds` with body and garment. */
@@ -94,12 +116,15 @@ async function timeWarm(): Promise<object> {
 
 const [what, size = '10368', friction = '0'] = process.argv.slice(2);
 
+const torso = (): EquilibriumProblem =>
+  torsoCase({ ...TORSO_SIZES[Number(size) as keyof typeof TORSO_SIZES], friction: Number(friction) });
+
 async function measured(): Promise<object> {
   switch (what) {
-    case 'torso': {
-      const vertexCount = Number(size) as keyof typeof TORSO_SIZES;
-      return timeSettle(torsoCase({ ...TORSO_SIZES[vertexCount], friction: Number(friction) }));
-    }
+    case 'torso':
+      return timeSettle(torso());
+    case 'any-mesh':
+      return timeAnyMesh(torso());
     case 'flesh': {
       const study = await demoStudy();
       return timeRun({ ...study, flesh: { kind: 'layer', poisson: 0.49, skin: 'slides' } }).taken;
