@@ -52,17 +52,6 @@ export function patternOf(triangles: Uint32Array, vertexCount: number): BlockPat
   return { rowStart, columns, diagonal };
 }
 
-/** A pattern by its rows. @param rows - Columns of each, rising, its own among them. */
-export function patternOfRows(rows: readonly Uint32Array[]): BlockPattern {
-  const rowStart = new Uint32Array(rows.length + 1);
-  rows.forEach((row, v) => {
-    rowStart[v + 1] = rowStart[v]! + row.length;
-  });
-  const columns = new Uint32Array(rowStart[rows.length]!);
-  rows.forEach((row, v) => columns.set(row, rowStart[v]));
-  return { rowStart, columns, diagonal: Uint32Array.from(rows, (row, v) => rowStart[v]! + row.indexOf(v)) };
-}
-
 /** Puts a column into a row at its place, unless it is there. */
 // eslint-disable-next-line max-params -- called six times per triangle; an options object would be allocated each time
 function insert(

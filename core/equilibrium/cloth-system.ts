@@ -53,6 +53,12 @@ export interface ClothSystem {
  */
 const PROXIMAL_SHARE = 1e-4;
 
+/**
+ * Coarse levels made by decimation, which only lead the way, have at least this friction: cloth free to slide would creep
+ * along the unevenness of such a mesh and give the finest a start gone astray.
+ */
+const LEADING_FRICTION = 0.02;
+
 /** Sets up one level; `positions` are where it starts, and are moved by the search. */
 export function clothSystem(
   problem: EquilibriumProblem,
@@ -67,7 +73,10 @@ export function clothSystem(
   const { typicalStiffness } = problem.laws[0]!;
   const proximal = (PROXIMAL_SHARE * typicalStiffness) / area;
   // Coarse levels only lead the way: the skin's own movement is looked at on the finest.
-  const offset = top === problem.levels.length - 1 ? problem.offset : undefined;
+  const isFinest = top === problem.levels.length - 1;
+  const offset = isFinest ? problem.offset : undefined;
+  const leading = !isFinest && problem.levels[top + 1]!.parentWeights ? LEADING_FRICTION : 0;
+  const friction = Math.max(problem.friction, leading);
   const system: ClothSystem = {
     membrane: { level, laws: problem.laws, room: membraneRoom() },
     contact: {
@@ -80,9 +89,9 @@ export function clothSystem(
     },
     others: clothForces(problem, level),
     friction:
-      problem.friction > 0
+      friction > 0
         ? {
-            coefficient: problem.friction,
+            coefficient: friction,
             anchor: level.mesh.positions,
             normalForce: new Float64Array(vertexCount),
             normal: new Float64Array(3 * vertexCount),

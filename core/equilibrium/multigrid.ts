@@ -1,17 +1,17 @@
 import type { ClothLevel } from '../garment/garment.ts';
-import {
-  blockAt,
-  patternOf,
-  patternOfRows,
-  zeroMatrix,
-  type BlockMatrix,
-  type BlockPattern,
-} from './block-matrix.ts';
+import { blockAt, patternOf, zeroMatrix, type BlockMatrix, type BlockPattern } from './block-matrix.ts';
 import { backwardSweep, forwardSweep, invertDiagonal } from './block-gauss-seidel.ts';
 import { envelopeOf, factorise, solveFactor, type EnvelopeFactor } from './envelope-cholesky.ts';
 import { hingePatches, patchRows } from './hinge-patches.ts';
 import { patternOfPatches } from './patch-pattern.ts';
 import { prolong, restrict, type Parents } from './prolongation.ts';
+import {
+  coarsenWeighted,
+  patternOfProduct,
+  weightedProduct,
+  type WeightedParents,
+  type WeightedProduct,
+} from './weighted-product.ts';
 
 /** Beyond this many vertices the coarsest level is swept, not factorised: a direct solution would cost more. */
 const MOST_FACTORISED = 800;
@@ -32,15 +32,11 @@ export interface MultigridLevel {
   readonly carried: Float64Array;
 }
 
-/** The coarse blocks that the blocks of a fine matrix go to, and their shares. */
-interface BlockCarry {
-  /** First entry of each block; B+1. Null where each has four entries, a quarter to each. */
-  readonly start: Uint32Array | null;
-  /** Coarse blocks. */
-  readonly to: Uint32Array;
-  /** Share that goes there; null for a quarter. */
-  readonly share: Float64Array | null;
-}
+/** Where the blocks of a fine matrix go in the coarse one: a quarter of each to four, or shares of it; null on the coarsest. */
+type BlockCarry =
+  | { readonly kind: 'quarters'; readonly to: Uint32Array }
+  | { readonly kind: 'weighted'; readonly product: WeightedProduct }
+  | null;
 
 /** Levels, coarsest first, and the factor of the coarsest. */
 export interface Multigrid {
@@ -67,7 +63,7 @@ export function createMultigrid(
       matrix: zeroMatrix(patterns[l]!),
       inverseDiagonal: new Float64Array(3 * size),
       follow: level,
-      carry: l > 0 ? blockCarry(patterns[l]!, level, patterns[l - 1]!) : NO_CARRY,
+      carry: l > 0 ? blockCarry(patterns[l]!, level, patterns[l - 1]!) : null,
       force: new Float64Array(size),
       shift: new Float64Array(size),
       left: new Float64Array(size),
@@ -78,8 +74,6 @@ export function createMultigrid(
   const factor = coarsest.diagonal.length <= MOST_FACTORISED ? envelopeOf(coarsest) : null;
   return { levels: made, factor };
 }
-
-const NO_CARRY: BlockCarry = { start: null, to: new Uint32Array(0), share: null };
 
 /**
  * Which blocks each level's matrix has. Where levels nest, a coarse mesh's own are all that the product P' A P makes; where
@@ -94,44 +88,18 @@ function patternsOf(levels: readonly ClothLevel[], hinges: boolean): BlockPatter
     const own = hinges
       ? patternOfPatches(patchRows(hingePatches(level)), vertexCount)
       : patternOf(level.mesh.triangles, vertexCount);
-    patterns.unshift(finer?.parentWeights ? patternOfProduct(patterns[0]!, finer, own) : own);
+    patterns.unshift(finer && isWeighted(finer) ? patternOfProduct(patterns[0]!, finer, own) : own);
   }
   return patterns;
 }
 
-/** The blocks of P' A P and of the coarse mesh itself. */
-function patternOfProduct(
-  fine: BlockPattern,
-  { parents, parentWeights }: Parents,
-  own: BlockPattern,
-): BlockPattern {
-  const columns: Set<number>[] = Array.from(
-    own.diagonal,
-    (_, row) => new Set(own.columns.subarray(own.rowStart[row], own.rowStart[row + 1])),
-  );
-  for (let row = 0; row < fine.diagonal.length; row++) {
-    for (let b = fine.rowStart[row]!; b < fine.rowStart[row + 1]!; b++) {
-      const column = fine.columns[b]!;
-      for (let m = 3 * row; m < 3 * row + 3; m++) {
-        if (parentWeights![m] === 0) continue;
-        const into = columns[parents[m]!]!;
-        for (let n = 3 * column; n < 3 * column + 3; n++) if (parentWeights![n] !== 0) into.add(parents[n]!);
-      }
-    }
-  }
-  return patternOfRows(columns.map((row) => Uint32Array.from(row).sort()));
-}
+const isWeighted = (parents: Parents): parents is WeightedParents => parents.parentWeights !== undefined;
 
 /** Both ends of a fine block have two parents each: a quarter of the block goes to each pair; or three with weights. */
-function blockCarry(
-  fine: BlockPattern,
-  { parents, parentWeights }: Parents,
-  coarse: BlockPattern,
-): BlockCarry {
-  return parentWeights
-    ? weightedCarry(fine, { parents, parentWeights }, coarse)
-    : { start: null, to: quarterBlocks(fine, parents, coarse), share: null };
-}
+const blockCarry = (fine: BlockPattern, parents: Parents, coarse: BlockPattern): BlockCarry =>
+  isWeighted(parents)
+    ? { kind: 'weighted', product: weightedProduct(fine, parents, coarse) }
+    : { kind: 'quarters', to: quarterBlocks(fine, parents.parents, coarse) };
 
 function quarterBlocks(fine: BlockPattern, parents: Uint32Array, coarse: BlockPattern): Uint32Array {
   const quarters = new Uint32Array(4 * fine.columns.length);
@@ -146,31 +114,6 @@ function quarterBlocks(fine: BlockPattern, parents: Uint32Array, coarse: BlockPa
     }
   }
   return quarters;
-}
-
-function weightedCarry(
-  fine: BlockPattern,
-  { parents, parentWeights }: Required<Parents>,
-  coarse: BlockPattern,
-): BlockCarry {
-  const start = new Uint32Array(fine.columns.length + 1);
-  const to: number[] = [];
-  const share: number[] = [];
-  for (let row = 0; row < fine.diagonal.length; row++) {
-    for (let b = fine.rowStart[row]!; b < fine.rowStart[row + 1]!; b++) {
-      for (let m = 3 * row; m < 3 * row + 3; m++) {
-        const weight = parentWeights[m]!;
-        if (weight === 0) continue;
-        for (let n = 3 * fine.columns[b]!; n < 3 * fine.columns[b]! + 3; n++) {
-          if (parentWeights[n] === 0) continue;
-          to.push(blockAt(coarse, parents[m]!, parents[n]!));
-          share.push(weight * parentWeights[n]!);
-        }
-      }
-      start[b + 1] = to.length;
-    }
-  }
-  return { start, to: Uint32Array.from(to), share: Float64Array.from(share) };
 }
 
 /**
@@ -189,28 +132,13 @@ export function updateMultigrid({ levels, factor }: Multigrid, top: number): boo
 }
 
 /** P' A P, block by block. */
-function coarsen({ matrix: { values }, carry }: MultigridLevel, into: Float64Array): void {
-  into.fill(0);
-  if (carry.start && carry.share) coarsenWeighted(values, carry.start, carry.share, { to: carry.to, into });
-  else coarsenQuarters(values, carry.to, into);
-}
-
-function coarsenWeighted(
-  values: Float64Array,
-  start: Uint32Array,
-  share: Float64Array,
-  { to, into }: { readonly to: Uint32Array; readonly into: Float64Array },
-): void {
-  for (let b = 0; 9 * b < values.length; b++) {
-    for (let e = start[b]!; e < start[b + 1]!; e++) {
-      const c = 9 * to[e]!;
-      const part = share[e]!;
-      for (let i = 0; i < 9; i++) into[c + i]! += part * values[9 * b + i]!;
-    }
-  }
+function coarsen({ matrix: { pattern, values }, carry }: MultigridLevel, into: Float64Array): void {
+  if (carry?.kind === 'weighted') coarsenWeighted(pattern, values, carry.product, into);
+  else if (carry) coarsenQuarters(values, carry.to, into);
 }
 
 function coarsenQuarters(values: Float64Array, quarters: Uint32Array, into: Float64Array): void {
+  into.fill(0);
   for (let b = 0; 9 * b < values.length; b++) {
     const a = 9 * b;
     const v0 = 0.25 * values[a]!;
