@@ -32,9 +32,11 @@ export function coarseRestShape(fine: ClothLevel, mesh: TriangleMesh, host: Uint
     if (place !== NO_TRIANGLE && readTriangle(fine, t, one)) add(sums, place, one);
   }
   fillGaps(mesh, sums);
+  const spare = equalSided(fine.restArea.reduce((sum, area) => sum + area, 0) / count);
   const shape = { restInverse: new Float64Array(4 * count), restArea: new Float64Array(count) };
   for (let t = 0; t < count; t++) {
-    setRestShape(flatTriangle(mesh, t, sums.subarray(SIZE * t, SIZE * t + SIZE)), t, shape);
+    const flat = flatTriangle(mesh, t, sums.subarray(SIZE * t, SIZE * t + SIZE));
+    setRestShape(hasArea(flat) ? flat : spare, t, shape);
   }
   return shape;
 }
@@ -114,6 +116,15 @@ function fillGaps(mesh: TriangleMesh, sums: Float64Array): void {
       }
     }
   }
+}
+
+const hasArea = ({ ax, ay, bx, by }: FlatTriangle): boolean =>
+  ax * by - ay * bx > LEAST_LAID * (ax * ax + ay * ay + bx * bx + by * by);
+
+/** Stands for a triangle that is laid collapsed: it has no shape, and pulls little. */
+function equalSided(area: number): FlatTriangle {
+  const side = Math.sqrt((4 * area) / Math.sqrt(3));
+  return flatFromLengths(side, side, side);
 }
 
 /** A laid edge, m. */
