@@ -56,7 +56,7 @@ function bar(): Shrinking {
     what: 'pressure on a round bar',
     source: 'Laplace on a bar that gives way by a hair; all vertices, root-mean-square',
     error: (halvings) => {
-      const tube = settledBar(radius, 16 * 2 ** halvings, 0);
+      const tube = settledBar(radius, 16 * 2 ** halvings);
       return spread(innerRows(tube, tube.pressure), expected) / expected;
     },
     from: 1,

@@ -1,19 +1,15 @@
 import { makeMeshBody } from '../body/mesh-body.ts';
-import { NEAR_RIGID } from '../body/body.ts';
 import type { DistanceField } from '../body/distance-field.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import type { Check } from './check.ts';
-import { onRing, proofTube, scatter } from './proof-tube.ts';
-import { innerRows, linearLaw, settleTube, spread } from './settled-tube.ts';
-import { pressureOnHardBar } from './tube-sizes.ts';
+import { onRing, scatter } from './proof-tube.ts';
+import { innerRows, spread } from './settled-tube.ts';
+import { pressureOnHardBar, settledBar } from './tube-sizes.ts';
 
-const STIFFNESS = 250;
-const STRETCH = 1.25;
 /** How far the bar goes on beyond both hems, m. */
 const BEYOND = 0.05;
 /** Vertices of the bar's mesh lie up to this share of an edge astray, within its true surface. */
 const ASTRAY = 0.25;
-const ROWS = 16;
 
 /** A hard bar as a mesh, and the cloth on it; mm. */
 export interface MeshedBar {
@@ -64,24 +60,10 @@ function noiseCheck(bar: MeshedBar): Check {
 export function meshNoise({ radiusMm, skinEdgeMm, clothEdgeMm }: MeshedBar): number {
   const radius = radiusMm / 1000;
   const columns = 8 * Math.round((2 * Math.PI * radiusMm) / clothEdgeMm / 8);
-  const height = (ROWS * 2 * Math.PI * radius) / columns;
-  const levels = proofTube({
-    rowCount: ROWS / 8,
-    columnCount: columns / 8,
-    halvings: 3,
-    place: (around, along) => onRing(radius, height * along, around),
-    relaxed: { girth: (2 * Math.PI * radius) / STRETCH, length: height },
+  const tube = settledBar(radius, columns, {
+    friction: 0.01,
+    bodyOf: (height) => meshedBar(radius, height, skinEdgeMm / 1000),
   });
-  const tube = settleTube(
-    {
-      levels,
-      laws: [linearLaw(STIFFNESS)],
-      body: meshedBar(radius, height, skinEdgeMm / 1000),
-      foundation: NEAR_RIGID,
-      friction: 0.01,
-    },
-    columns,
-  );
   const expected = pressureOnHardBar(radius);
   return spread(innerRows(tube, tube.pressure), expected) / expected;
 }

@@ -1,4 +1,5 @@
 import { NEAR_RIGID } from '../body/body.ts';
+import type { DistanceField } from '../body/distance-field.ts';
 import { discPressure } from '../fields/skin-pressure.ts';
 import { vertexAreas } from '../mesh/vertex-areas.ts';
 import type { Check } from './check.ts';
@@ -51,8 +52,12 @@ export function pressureOnHardBar(radius: number): number {
   return NEAR_RIGID * low;
 }
 
-/** A tube of {@link ROWS} square cells in height. */
-export function settledBar(radius: number, columns: number, jitter: number): SettledTube {
+/** A tube of {@link ROWS} square cells in height on a hard bar; on the true bar and free to slide unless told otherwise. */
+export function settledBar(
+  radius: number,
+  columns: number,
+  { jitter = 0, friction = 0, bodyOf = () => cylinderBody(radius) }: BarOptions = {},
+): SettledTube {
   const height = (ROWS * 2 * Math.PI * radius) / columns;
   const levels = proofTube({
     rowCount: ROWS / 8,
@@ -62,16 +67,29 @@ export function settledBar(radius: number, columns: number, jitter: number): Set
     relaxed: { girth: (2 * Math.PI * radius) / STRETCH, length: height },
     jitter,
   });
-  const body = cylinderBody(radius);
-  const problem = { levels, laws: [linearLaw(STIFFNESS)], body, foundation: NEAR_RIGID, friction: 0 };
+  const problem = {
+    levels,
+    laws: [linearLaw(STIFFNESS)],
+    body: bodyOf(height),
+    foundation: NEAR_RIGID,
+    friction,
+  };
   return settleTube(problem, columns);
+}
+
+interface BarOptions {
+  /** As in ProofTube. */
+  readonly jitter?: number;
+  readonly friction?: number;
+  /** The bar by the height of the tube, m. */
+  readonly bodyOf?: (height: number) => DistanceField;
 }
 
 /** Half a per cent at R/10, and a third of that at R/20. */
 function evenTube(radiusMm: number, columns: number): Check {
   const radius = radiusMm / 1000;
   const expected = pressureOnHardBar(radius);
-  const tube = settledBar(radius, columns, 0);
+  const tube = settledBar(radius, columns);
   const fine = columns > COARSE;
   return {
     id: `tube.sizes.${String(radiusMm)}-mm.${fine ? 'fine' : 'coarse'}`,
@@ -87,7 +105,7 @@ function evenTube(radiusMm: number, columns: number): Check {
 function unevenTube(radiusMm: number): Check[] {
   const radius = radiusMm / 1000;
   const expected = pressureOnHardBar(radius);
-  const tube = settledBar(radius, 2 * COARSE, 0.2);
+  const tube = settledBar(radius, 2 * COARSE, { jitter: 0.2 });
   const source = `${SOURCE}; vertices up to a fifth of a cell astray`;
   const where = edgeText(radiusMm, 2 * COARSE);
   return [

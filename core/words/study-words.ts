@@ -23,12 +23,6 @@ export function frictionWords({
 export const DONNING =
   'Friction counts from where the garment was laid: pulled up from below or down from above it will sit a little otherwise.';
 
-/** How the flesh gives way, by its short name. */
-export const FLESH_NAMES: Readonly<Record<FleshChoice['kind'], string>> = {
-  foundation: 'foundation',
-  layer: 'layer',
-};
-
 /** `Flesh: foundation ...` or the layer with the ends of its bracket. */
 export function fleshWords(flesh: FleshChoice = { kind: 'foundation' }): string {
   if (flesh.kind === 'foundation') return 'Flesh: foundation, each place gives on its own, no bulge.';

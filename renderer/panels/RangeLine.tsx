@@ -1,13 +1,13 @@
-import { useState, type KeyboardEvent, type ReactElement } from 'react';
+import type { ReactElement } from 'react';
 import type { Field } from '../../core/fields/field.ts';
 import type { ColourRange } from '../../core/sheet/colour-scale.ts';
 import { tapeUnits } from '../../core/sheet/display-unit.ts';
 import type { Legend } from '../../core/sheet/legend.ts';
-import { typedNumber } from '../../core/sheet/number-format.ts';
 import type { SettledStudy } from '../store/study-store.ts';
 import { isRangeChanged } from '../store/view-store.ts';
 import { useTable, useView } from '../table.ts';
 import { Key } from './Key.tsx';
+import { TypedNumber } from './TypedNumber.tsx';
 
 interface RangeLineProps {
   readonly legend: Legend;
@@ -25,14 +25,14 @@ export function RangeLine({ legend, settled, field, range }: RangeLineProps): Re
     <div className="range-line">
       <div className="range-ends">
         <span>Locked</span>
-        <RangeEnd
+        <TypedNumber
           key={`low ${legend.lowLabel}`}
           name={`Lower end of the range, ${legend.first.unit}`}
           label={legend.lowLabel}
           set={(typed) => actions.setRange({ ...range, low: toSi(typed) })}
         />
         <span>to</span>
-        <RangeEnd
+        <TypedNumber
           key={`high ${legend.highLabel}`}
           name={`Upper end of the range, ${legend.first.unit}`}
           label={legend.highLabel}
@@ -52,38 +52,5 @@ export function RangeLine({ legend, settled, field, range }: RangeLineProps): Re
         )}
       </div>
     </div>
-  );
-}
-
-interface RangeEndProps {
-  readonly name: string;
-  readonly label: string;
-  readonly set: (typed: number) => void;
-}
-
-/** One end: Enter or leaving the field takes the number, Escape gives the old one back. */
-function RangeEnd({ name, label, set }: RangeEndProps): ReactElement {
-  const [text, setText] = useState(label);
-  const take = (): void => {
-    const typed = typedNumber(text);
-    if (typed !== null && text !== label) set(typed);
-    else setText(label);
-  };
-  const press = (event: KeyboardEvent<HTMLInputElement>): void => {
-    if (event.key === 'Enter') take();
-    if (event.key === 'Escape') setText(label);
-  };
-  const isNumber = typedNumber(text) !== null;
-  return (
-    <input
-      className="range-end"
-      aria-label={name}
-      aria-invalid={!isNumber}
-      inputMode="decimal"
-      value={text}
-      onChange={({ target }) => setText(target.value)}
-      onBlur={take}
-      onKeyDown={press}
-    />
   );
 }

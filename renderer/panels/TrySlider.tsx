@@ -1,15 +1,8 @@
-import {
-  useEffect,
-  useId,
-  useRef,
-  useState,
-  type KeyboardEvent,
-  type ReactElement,
-  type ReactNode,
-} from 'react';
-import { fixed, typedNumber } from '../../core/sheet/number-format.ts';
+import { useEffect, useId, useRef, type ReactElement, type ReactNode } from 'react';
+import { fixed } from '../../core/sheet/number-format.ts';
 import { TRY_WORDS } from '../../core/words/try-words.ts';
 import type { TryPace } from '../store/study-runner.ts';
+import { TypedNumber } from './TypedNumber.tsx';
 
 interface TrySliderProps {
   readonly name: string;
@@ -39,9 +32,9 @@ export function TrySlider(props: TrySliderProps): ReactElement {
       <div className="try-head">
         <label htmlFor={id}>{name}</label>
         <span className="try-said">{said}</span>
-        <TypedValue
+        <TypedNumber
           key={fixed(value, decimals)}
-          name={unit === undefined ? name : `${name}, ${unit}`}
+          name={`${unit === undefined ? name : `${name}, ${unit}`}, typed`}
           label={fixed(value, decimals)}
           set={(typed) => set(typed, 'now')}
         />
@@ -124,38 +117,6 @@ function SliderInput({ id, value, range, text, set }: SliderInputProps): ReactEl
       }}
       onKeyUp={release}
       onBlur={release}
-    />
-  );
-}
-
-interface TypedValueProps {
-  readonly name: string;
-  readonly label: string;
-  readonly set: (typed: number) => void;
-}
-
-/** Enter or leaving the field takes the number, Escape gives the old one back. */
-function TypedValue({ name, label, set }: TypedValueProps): ReactElement {
-  const [text, setText] = useState(label);
-  const take = (): void => {
-    const typed = typedNumber(text);
-    if (typed !== null && text !== label) set(typed);
-    else setText(label);
-  };
-  const press = (event: KeyboardEvent<HTMLInputElement>): void => {
-    if (event.key === 'Enter') take();
-    if (event.key === 'Escape') setText(label);
-  };
-  return (
-    <input
-      className="range-end"
-      aria-label={`${name}, typed`}
-      aria-invalid={typedNumber(text) === null}
-      inputMode="decimal"
-      value={text}
-      onChange={({ target }) => setText(target.value)}
-      onBlur={take}
-      onKeyDown={press}
     />
   );
 }
