@@ -42,7 +42,7 @@ export function coarseRestShape(fine: ClothLevel, mesh: TriangleMesh, host: Uint
 }
 
 /** The coarse triangle that a fine one belongs to: that of its first corner within a face. */
-export function hostOf(triangles: Uint32Array, host: Uint32Array, t: number): number {
+function hostOf(triangles: Uint32Array, host: Uint32Array, t: number): number {
   for (let k = 0; k < 3; k++) {
     const place = host[triangles[3 * t + k]!]!;
     if (place !== NO_TRIANGLE) return place;

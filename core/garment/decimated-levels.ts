@@ -1,6 +1,6 @@
 import { decimate, type Decimated } from '../mesh/decimate.ts';
 import { meshEdges, NO_TRIANGLE } from '../mesh/mesh-edges.ts';
-import { coarseRestShape, hostOf } from './coarse-rest-shape.ts';
+import { coarseRestShape } from './coarse-rest-shape.ts';
 import type { ClothLevel } from './garment.ts';
 
 /** Each level has about this share of the next finer one's vertices, as meshes that nest have. */
@@ -48,36 +48,13 @@ function linesOf({ mesh, panel }: ClothLevel): { lines?: Uint8Array } {
   return { lines };
 }
 
-function coarseLevel(fine: ClothLevel, { mesh, kept, host }: Decimated): ClothLevel {
+function coarseLevel(fine: ClothLevel, { mesh, kept, host, leftOf }: Decimated): ClothLevel {
+  const { panel } = fine;
   return {
     mesh,
     ...coarseRestShape(fine, mesh, host),
     parents: new Uint32Array(0),
     edgeVertex: Uint8Array.from(kept, (v) => fine.edgeVertex[v]!),
-    ...(fine.panel && { panel: electedPanels(fine, fine.panel, { host, count: mesh.triangles.length / 3 }) }),
+    ...(panel && { panel: Uint8Array.from(leftOf, (t) => panel[t]!) }),
   };
-}
-
-/** The fabric that most of each coarse triangle's cloth is cut from. */
-function electedPanels(
-  { mesh: { triangles }, restArea }: ClothLevel,
-  panel: Uint8Array,
-  { host, count }: { readonly host: Uint32Array; readonly count: number },
-): Uint8Array {
-  const votes = new Map<number, number>();
-  restArea.forEach((area, t) => {
-    const place = hostOf(triangles, host, t);
-    if (place === NO_TRIANGLE) return;
-    const vote = 256 * place + panel[t]!;
-    votes.set(vote, (votes.get(vote) ?? 0) + area);
-  });
-  const elected = new Uint8Array(count);
-  const most = new Float64Array(count);
-  for (const [vote, weight] of votes) {
-    const t = Math.floor(vote / 256);
-    if (weight <= most[t]!) continue;
-    most[t] = weight;
-    elected[t] = vote % 256;
-  }
-  return elected;
 }

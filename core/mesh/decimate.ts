@@ -13,6 +13,8 @@ export interface Decimated {
   readonly weights: Float64Array;
   /** The coarse triangle that each finer vertex within a face lies on; NO_TRIANGLE for kept ones and those on lines; V. */
   readonly host: Uint32Array;
+  /** The finer triangle that each coarse one is what is left of: on the same side of every line; coarse T. */
+  readonly leftOf: Uint32Array;
 }
 
 /** What must be kept. */
@@ -221,12 +223,14 @@ function finished(mesh: ShrinkingMesh, isGone: Uint8Array): Decimated {
     for (let k = 0; k < 3; k++) coarse[3 * i + k] = positions[3 * v + k]!;
   });
   const triangles: number[] = [];
+  const leftOf: number[] = [];
   const host = new Uint32Array(isGone.length).fill(NO_TRIANGLE);
   for (let t = 0; t < corners.length; t += 3) {
     if (corners[t] === corners[t + 1]) continue;
     for (let v = firstCarried[t / 3]!; v >= 0; v = nextCarried[v]!) {
       if (along[v] === null) host[v] = triangles.length / 3;
     }
+    leftOf.push(t / 3);
     triangles.push(place[corners[t]!]!, place[corners[t + 1]!]!, place[corners[t + 2]!]!);
   }
   return {
@@ -235,5 +239,6 @@ function finished(mesh: ShrinkingMesh, isGone: Uint8Array): Decimated {
     parents: parents.map((v) => place[v]!),
     weights,
     host,
+    leftOf: Uint32Array.from(leftOf),
   };
 }
