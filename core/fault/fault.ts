@@ -4,10 +4,11 @@ import type { FileFaults } from './file-faults.ts';
 import type { FitFaults } from './fit-faults.ts';
 import type { GarmentFaults } from './garment-faults.ts';
 import type { TableFaults } from './table-faults.ts';
+import type { TapeFaults } from './tape-faults.ts';
 
 /** Every way the input can leave nothing sensible to compute: code -> what the reader must be told. */
 export interface FaultFacts
-  extends FileFaults, BenchFaults, BodyFaults, FitFaults, GarmentFaults, TableFaults {}
+  extends FileFaults, BenchFaults, BodyFaults, FitFaults, GarmentFaults, TableFaults, TapeFaults {}
 
 export type FaultCode = keyof FaultFacts;
 

@@ -3,11 +3,19 @@ import type { BodyFindings } from './body-findings.ts';
 import type { FitFindings } from './fit-findings.ts';
 import type { GarmentFindings } from './garment-findings.ts';
 import type { TableFindings } from './table-findings.ts';
+import type { TapeFindings } from './tape-findings.ts';
 import type { WornFindings } from './worn-findings.ts';
 
 /** Computed, but the reader must know: code -> what there is to know. Drawn beside the numbers. */
 export interface FindingFacts
-  extends BenchFindings, BodyFindings, FitFindings, GarmentFindings, WornFindings, TableFindings {}
+  extends
+    BenchFindings,
+    BodyFindings,
+    FitFindings,
+    GarmentFindings,
+    WornFindings,
+    TableFindings,
+    TapeFindings {}
 
 export type FindingCode = keyof FindingFacts;
 

@@ -6,6 +6,7 @@ import { fileFaultWords } from './file-words.ts';
 import { fitFaultWords, fitFindingWords } from './fit-words.ts';
 import { garmentFaultWords, garmentFindingWords } from './garment-words.ts';
 import { tableFaultWords, tableFindingWords } from './table-words.ts';
+import { tapeFaultWords, tapeFindingWords } from './tape-words.ts';
 import type { FaultSentence, FaultWords, FindingWords } from './word-tables.ts';
 import { wornFindingWords } from './worn-words.ts';
 
@@ -16,6 +17,7 @@ const faultWords: FaultWords<FaultFacts> = {
   ...fitFaultWords,
   ...garmentFaultWords,
   ...tableFaultWords,
+  ...tapeFaultWords,
 };
 
 const findingWords: FindingWords<FindingFacts> = {
@@ -25,6 +27,7 @@ const findingWords: FindingWords<FindingFacts> = {
   ...garmentFindingWords,
   ...wornFindingWords,
   ...tableFindingWords,
+  ...tapeFindingWords,
 };
 
 /** A fault in plain words: what happened, with place and value, and what to do. */
