@@ -1,3 +1,5 @@
+import { triple } from '../mesh/triple.ts';
+
 /** Width of the disc over which a worn pressure is averaged, m. A common sensor is 20 mm wide (common practice). */
 export const DISC_DIAMETER = 0.02;
 
@@ -53,25 +55,34 @@ export function discMeans(
   { positions, areas }: Pick<Contact, 'positions' | 'areas'>,
 ): Float64Array[] {
   const means = quantities.map(() => new Float64Array(counted.length));
-  const inDisc: number[] = [];
-  const cells = cellsOf(positions, counted);
-  for (let v = 0; v < counted.length; v++) {
-    if (counted[v] === 0) continue;
-    inDisc.length = 0;
+  const { list, start, cellOf, rows } = cellsOf(positions, counted);
+  const near = new Uint32Array(list.length);
+  for (const v of list) {
+    const x = positions[3 * v]!;
+    const y = positions[3 * v + 1]!;
+    const z = positions[3 * v + 2]!;
+    const cell = cellOf(v);
+    let count = 0;
     let area = 0;
-    for (const cell of cells.around(v)) {
-      for (let i = cells.start[cell]!; i < cells.start[cell + 1]!; i++) {
-        const other = cells.list[i]!;
-        if (distanceSquared(positions, v, other) > RADIUS * RADIUS) continue;
+    for (let row = 0; row < rows.length; row++) {
+      const from = start[cell + rows[row]! - 1]!;
+      const to = start[cell + rows[row]! + 2]!;
+      for (let i = from; i < to; i++) {
+        const other = list[i]!;
+        const dx = positions[3 * other]! - x;
+        const dy = positions[3 * other + 1]! - y;
+        const dz = positions[3 * other + 2]! - z;
+        if (dx * dx + dy * dy + dz * dz > RADIUS * RADIUS) continue;
         area += areas[other]!;
-        inDisc.push(other);
+        near[count++] = other;
       }
     }
-    quantities.forEach((quantity, q) => {
+    for (let q = 0; q < quantities.length; q++) {
+      const quantity = quantities[q]!;
       let sum = 0;
-      for (const other of inDisc) sum += quantity[other]! * areas[other]!;
+      for (let i = 0; i < count; i++) sum += quantity[near[i]!]! * areas[near[i]!]!;
       means[q]![v] = sum / area;
-    });
+    }
   }
   return means;
 }
@@ -85,8 +96,10 @@ interface Cells {
   /** Where each cube's vertices begin in `list`. */
   readonly start: Uint32Array;
   readonly list: Uint32Array;
-  /** The cubes in and about that of a vertex; the same array every time. */
-  readonly around: (v: number) => Uint32Array;
+  /** The cube that a vertex lies in. */
+  readonly cellOf: (v: number) => number;
+  /** From a cube to the middle one of each row of three in and about it; the three of a row follow each other. */
+  readonly rows: Int32Array;
 }
 
 function cellsOf(positions: Float64Array, counted: Uint8Array): Cells {
@@ -94,41 +107,21 @@ function cellsOf(positions: Float64Array, counted: Uint8Array): Cells {
   const reach = [0, 1, 2].map((k) => extreme(positions, k, Math.max) - least[k]!);
   const width = Math.max(RADIUS, Math.max(...reach) / MOST_CELLS);
   // One empty cube on every side.
-  const low = least.map((value) => value - 1.5 * width);
-  const counts = reach.map((value) => Math.ceil(value / width) + 4);
+  const [lowX, lowY, lowZ] = triple((k) => least[k]! - 1.5 * width);
+  const [countX, countY, countZ] = triple((k) => Math.ceil(reach[k]! / width) + 4);
   const cellOf = (v: number): number => {
-    let cell = 0;
-    for (let k = 0; k < 3; k++) {
-      cell = cell * counts[k]! + Math.floor((positions[3 * v + k]! - low[k]!) / width);
-    }
-    return cell;
+    const i = Math.floor((positions[3 * v]! - lowX) / width);
+    const j = Math.floor((positions[3 * v + 1]! - lowY) / width);
+    return (i * countY + j) * countZ + Math.floor((positions[3 * v + 2]! - lowZ) / width);
   };
-  const start = new Uint32Array(counts[0]! * counts[1]! * counts[2]! + 1);
-  const inCell = Uint32Array.from(counted, (counts, v) => (counts === 0 ? 0 : cellOf(v)));
-  counted.forEach((counts, v) => {
-    if (counts !== 0) start[inCell[v]! + 1]!++;
-  });
+  const start = new Uint32Array(countX * countY * countZ + 1);
+  for (let v = 0; v < counted.length; v++) if (counted[v] !== 0) start[cellOf(v) + 1]!++;
   for (let cell = 1; cell < start.length; cell++) start[cell]! += start[cell - 1]!;
   const next = start.slice();
   const list = new Uint32Array(start.at(-1)!);
-  counted.forEach((counts, v) => {
-    if (counts !== 0) list[next[inCell[v]!]!++] = v;
-  });
-  const away: number[] = [];
-  for (let i = -1; i <= 1; i++) {
-    for (let j = -1; j <= 1; j++) {
-      for (let k = -1; k <= 1; k++) away.push((i * counts[1]! + j) * counts[2]! + k);
-    }
-  }
-  const cubes = new Uint32Array(away.length);
-  return {
-    start,
-    list,
-    around: (v) => {
-      for (let i = 0; i < away.length; i++) cubes[i] = inCell[v]! + away[i]!;
-      return cubes;
-    },
-  };
+  for (let v = 0; v < counted.length; v++) if (counted[v] !== 0) list[next[cellOf(v)]!++] = v;
+  const rows = [-1, 0, 1].flatMap((i) => [-1, 0, 1].map((j) => (i * countY + j) * countZ));
+  return { start, list, cellOf, rows: Int32Array.from(rows) };
 }
 
 /** Least or greatest of one coordinate. */
@@ -136,11 +129,4 @@ function extreme(positions: Float64Array, k: number, of: (a: number, b: number) 
   let found = positions[k]!;
   for (let i = k; i < positions.length; i += 3) found = of(found, positions[i]!);
   return found;
-}
-
-function distanceSquared(positions: Float64Array, a: number, b: number): number {
-  const x = positions[3 * a]! - positions[3 * b]!;
-  const y = positions[3 * a + 1]! - positions[3 * b + 1]!;
-  const z = positions[3 * a + 2]! - positions[3 * b + 2]!;
-  return x * x + y * y + z * z;
 }

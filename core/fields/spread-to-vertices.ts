@@ -1,26 +1,24 @@
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 
 /**
- * Carries a value per triangle to the vertices, each vertex taking the area-weighted mean of its triangles.
+ * Carries values per triangle to the vertices, each vertex taking the weighted mean of its triangles.
  *
- * @param values - T.
  * @param areas - Weight per triangle; T.
- * @returns V.
+ * @returns From values per triangle (T) to values per vertex (V); 0 where all weights are.
  */
 export function spreadToVertices(
-  mesh: TriangleMesh,
-  values: Float64Array,
+  { positions, triangles }: TriangleMesh,
   areas: Float64Array,
-): Float64Array {
-  const vertexCount = mesh.positions.length / 3;
-  const sums = new Float64Array(vertexCount);
-  const weights = new Float64Array(vertexCount);
-  for (let t = 0; t < areas.length; t++) {
-    for (let corner = 0; corner < 3; corner++) {
-      const v = mesh.triangles[3 * t + corner]!;
-      sums[v]! += values[t]! * areas[t]!;
-      weights[v]! += areas[t]!;
+): (values: ArrayLike<number>) => Float64Array {
+  const weights = new Float64Array(positions.length / 3);
+  for (let i = 0; i < triangles.length; i++) weights[triangles[i]!]! += areas[(i / 3) | 0]!;
+  return (values) => {
+    const means = new Float64Array(weights.length);
+    for (let t = 0; t < areas.length; t++) {
+      const share = values[t]! * areas[t]!;
+      for (let corner = 0; corner < 3; corner++) means[triangles[3 * t + corner]!]! += share;
     }
-  }
-  return sums.map((sum, v) => (weights[v]! > 0 ? sum / weights[v]! : 0));
+    for (let v = 0; v < means.length; v++) if (weights[v]! > 0) means[v]! /= weights[v]!;
+    return means;
+  };
 }

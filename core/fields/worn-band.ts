@@ -19,22 +19,18 @@ export function tensionBand(direction: 'along' | 'across', shown: ClothPull, end
     direction === 'along'
       ? (['tensionAlong', 'slackAlong'] as const)
       : (['tensionAcross', 'slackAcross'] as const);
-  const pulls = [shown, ends.low.pull, ends.high.pull];
-  const low = shown[tension].slice();
-  const high = shown[tension].slice();
+  const now = shown[tension];
+  const [atLow, atHigh] = [ends.low.pull[tension], ends.high.pull[tension]];
+  const slackNow = shown[slack];
+  const [slackLow, slackHigh] = [ends.low.pull[slack], ends.high.pull[slack]];
+  const low = now.slice();
+  const high = now.slice();
   for (let t = 0; t < low.length; t++) {
-    let isSlack = true;
-    let least = Infinity;
-    let most = -Infinity;
-    for (const pull of pulls) {
-      if (pull[slack][t] !== 1) isSlack = false;
-      least = Math.min(least, pull[tension][t]!);
-      most = Math.max(most, pull[tension][t]!);
-    }
-    if (isSlack) continue;
+    if (slackNow[t] === 1 && slackLow[t] === 1 && slackHigh[t] === 1) continue;
     const form = STRUCTURAL_SHARE * Math.max(0, shown.tensionAlong[t]!, shown.tensionAcross[t]!);
-    low[t] = Math.min(shown[tension][t]!, Math.max(0, least - form));
-    high[t] = most + form;
+    const least = Math.min(now[t]!, atLow[t]!, atHigh[t]!);
+    low[t] = Math.min(now[t]!, Math.max(0, least - form));
+    high[t] = Math.max(now[t]!, atLow[t]!, atHigh[t]!) + form;
   }
   return { low, high };
 }

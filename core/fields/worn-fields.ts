@@ -37,9 +37,8 @@ export interface Worn {
 export function wornFields({ garment, equilibrium, pull, skin, friction, flesh, ends }: Worn): Field[] {
   const mesh = wornMesh(garment, equilibrium);
   const areas = triangleAreas(mesh);
-  const perVertex = (values: Float64Array) => spreadToVertices(mesh, values, areas);
-  const mostly = (flags: Uint8Array) =>
-    Uint8Array.from(perVertex(Float64Array.from(flags)), (share) => (share > 0.5 ? 1 : 0));
+  const perVertex = spreadToVertices(mesh, areas);
+  const mostly = (flags: Uint8Array) => flagsOf(perVertex(flags), (share) => share > 0.5);
   const contact: Contact = {
     positions: equilibrium.positions,
     areas: vertexAreas(mesh),
@@ -47,12 +46,12 @@ export function wornFields({ garment, equilibrium, pull, skin, friction, flesh, 
     normals: skinNormals(skin, equilibrium.positions),
   };
   const pressure = skinPressure(contact);
-  const offSkin = Uint8Array.from(pressure, (value) => (value > 0 ? 0 : 1));
+  const offSkin = flagsOf(pressure, (value) => !(value > 0));
   const nowhere = new Uint8Array(pressure.length);
   // From the skin as it has moved: pressed in here, bulging there.
   const { distance, offset } = equilibrium;
   const gap = distance.map((away, v) => Math.max(0, away + offset[v]!));
-  const onSkin = Uint8Array.from(gap, (value) => (value > 0 ? 0 : 1));
+  const onSkin = flagsOf(gap, (value) => !(value > 0));
   const give: Pick<Field, 'kind' | 'values' | 'undefinedAt'> =
     flesh === 'layer'
       ? {
@@ -92,7 +91,7 @@ export function wornFields({ garment, equilibrium, pull, skin, friction, flesh, 
 
 /** Pressure on skin and on a disc; both undefined off the skin. */
 function pressures(pressure: Float64Array, contact: Contact, ends: CouplingEnds | undefined): Field[] {
-  const onSkin = Uint8Array.from(pressure, (value) => (value > 0 ? 1 : 0));
+  const onSkin = flagsOf(pressure, (value) => value > 0);
   const undefinedAt = onSkin.map((one) => 1 - one);
   const band = ends && skinPressureBand(pressure, contact, ends);
   const [disc, low, high] = discMeans([pressure, ...(band ? [band.low, band.high] : [])], onSkin, contact);
@@ -102,6 +101,13 @@ function pressures(pressure: Float64Array, contact: Contact, ends: CouplingEnds 
     { ...shown, id: 'skinPressure', values: pressure, ...within(pressure, band) },
     { ...shown, id: 'discPressure', values: disc!, ...within(disc!, discBand) },
   ];
+}
+
+/** 1 where a value is such, else 0. */
+function flagsOf(values: Float64Array, isSuch: (value: number) => boolean): Uint8Array {
+  const flags = new Uint8Array(values.length);
+  for (let v = 0; v < flags.length; v++) if (isSuch(values[v]!)) flags[v] = 1;
+  return flags;
 }
 
 /** The band as a field carries it, to the last bit round its values: means of sums may leave it by a rounding. */
