@@ -9,7 +9,11 @@ const ARMIJO = 1e-4;
 const MOST_TRIALS = 12;
 /** A step is shortened to where a parabola through what is known has its lowest point, within these shares of itself. */
 const SHORTEN = { least: 1e-3, most: 0.5 };
-const DAMPING = { raiseBelow: 0.3, factor: 10 };
+/**
+ * Damping is raised fast and lowered slowly: cloth about to go slack loses nearly all its stiffness within one step, and
+ * damping taken back at once only lets every second step be cut short again.
+ */
+const DAMPING = { raiseBelow: 0.3, raise: 10, lower: 4 };
 
 /** A step and the room to try it; 3*V each. */
 export interface StepRoom {
@@ -93,8 +97,8 @@ function bendStep({ contact, held }: ClothSystem, step: Float64Array, into: Floa
  * @see Nocedal & Wright (2006), section 10.3 (Levenberg-Marquardt).
  */
 function adaptDamping({ proximal }: ClothSystem, share: number): void {
-  if (share < DAMPING.raiseBelow) proximal.now *= DAMPING.factor;
-  else if (share === 1) proximal.now = Math.max(proximal.least, proximal.now / DAMPING.factor);
+  if (share < DAMPING.raiseBelow) proximal.now *= DAMPING.raise;
+  else if (share === 1) proximal.now = Math.max(proximal.least, proximal.now / DAMPING.lower);
 }
 
 /** Length of the longest displacement of a vertex, m. */

@@ -4,7 +4,6 @@ import { axisTable, sampleAxis } from './axis-table.ts';
 import type { AxisSamples } from './axis-table.ts';
 import { tabulateEnergy } from './energy-table.ts';
 import type { EnergyTable } from './energy-table.ts';
-import { naturalLengths } from './natural-lengths.ts';
 import type { TensionLaw } from './tension-law.ts';
 
 /**
@@ -79,7 +78,6 @@ export function unshearedLaw(axes: SampledAxes, coupling: number): TensionLaw {
     warp,
     weft,
     shear: shearTable(() => 0),
-    natural: naturalLengths({ warp, weft, coupling, fade }),
   };
 }
 

@@ -1,6 +1,6 @@
 import { monotoneCubic, valueAt } from '../units/monotone-cubic.ts';
 import type { AxisCurve } from './axis-curve.ts';
-import { createTensionResponse, evaluateTension } from './evaluate-tension.ts';
+import { createTensionResponse, evaluateUnrelaxed } from './evaluate-tension.ts';
 import { isotonic } from './isotonic.ts';
 import type { TensionLaw, TensionResponse } from './tension-law.ts';
 
@@ -159,7 +159,7 @@ function imbalance(
   f[1] = uy;
   f[3] = vx;
   f[4] = vy;
-  evaluateTension(law, f, false, response);
+  evaluateUnrelaxed(law, f, response);
   const lu = Math.hypot(ux, uy);
   const lv = Math.hypot(vx, vy);
   const s = (ux * vx + uy * vy) / (lu * lv);

@@ -1,24 +1,13 @@
-import { readEnergy } from './energy-table.ts';
-import * as relaxed from './relaxed-energy.ts';
+import * as metric from './metric-energy.ts';
+import { metricStiffness, metricStress } from './metric-stress.ts';
+import { addPackedFolds, PACKED_LOG } from './packed-folds.ts';
+import { TAUT_SIZE, tautStiffness, tautStress } from './taut-stress.ts';
+import { FIELD_SIZE, relaxInWrinkles } from './tension-field.ts';
 import type { TensionLaw, TensionResponse } from './tension-law.ts';
+import * as yarn from './yarn-energy.ts';
 
-/** |cos of the angle between warp and weft| is held below this: sheared flat, the law has no meaning. */
-const LARGEST_SINE = 0.999;
-/** Stretch ratios are held above this, so that a collapsed triangle still gets numbers. */
-const SMALLEST_STRETCH = 1e-6;
-
-/** Places in the working array beyond those of the relaxed energy. */
-const SHEAR = 24;
-const LU = 27;
-const LV = 28;
-const S = 29;
-const P = 30;
-/** Unit yarn directions and ds/dfu, ds/dfv. */
-const A = 32;
-const B = 35;
-const KU = 38;
-const KV = 41;
-const WORK_SIZE = 44;
+/** In wrinkled cloth a yarn direction that carries less than this share of the whole pull counts as slack. */
+const SLACK_SHARE = 0.05;
 
 /** A response to be filled by {@link evaluateTension}. */
 export function createTensionResponse(): TensionResponse {
@@ -26,18 +15,19 @@ export function createTensionResponse(): TensionResponse {
     energy: 0,
     stress: new Float64Array(6),
     stiffness: new Float64Array(36),
+    wrinkled: false,
     slackWarp: false,
     slackWeft: false,
     beyondReadings: false,
-    work: new Float64Array(WORK_SIZE),
+    work: new Float64Array(Math.max(TAUT_SIZE, FIELD_SIZE)),
   };
 }
 
 /**
- * Energy, stress and (on request) stiffness of the law at one deformation.
+ * Energy, stress and (on request) stiffness of the law at one deformation, pulled or let go.
  *
- * lu = |fu|, lv = |fv|, s = sin g = fu.fv / (lu lv); P = dW/dF, K = d2W/dF2, exact and possibly indefinite (a fabric
- * in compression buckles): whoever solves with it projects it.
+ * P = dW/dF, K = d2W/dF2. Where the cloth would be pushed in any direction it lies in wrinkles instead and carries what
+ * a tension field carries (tension-field.ts). K is exact and possibly indefinite: whoever solves with it projects it.
  *
  * @param f - Warp column, then weft column of the deformation; 6.
  * @param into - Overwritten; `stiffness` only when asked for.
@@ -48,114 +38,63 @@ export function evaluateTension(
   withStiffness: boolean,
   into: TensionResponse,
 ): void {
-  const u0 = f[0]!;
-  const u1 = f[1]!;
-  const u2 = f[2]!;
-  const v0 = f[3]!;
-  const v1 = f[4]!;
-  const v2 = f[5]!;
-  const lu = Math.max(Math.sqrt(u0 * u0 + u1 * u1 + u2 * u2), SMALLEST_STRETCH);
-  const lv = Math.max(Math.sqrt(v0 * v0 + v1 * v1 + v2 * v2), SMALLEST_STRETCH);
-  let s = (u0 * v0 + u1 * v1 + u2 * v2) / (lu * lv);
-  if (s > LARGEST_SINE) s = LARGEST_SINE;
-  else if (s < -LARGEST_SINE) s = -LARGEST_SINE;
-  const cos2 = 1 - s * s;
-
-  const { work, stress } = into;
-  work[relaxed.X] = Math.log(lu) - law.set.warp;
-  work[relaxed.Y] = Math.log(lv) - law.set.weft;
-  work[relaxed.K] = Math.log(cos2) / 2;
-  const slack = relaxed.relaxedEnergy(law, work);
-  into.slackWarp = slack === 'warp' || slack === 'both';
-  into.slackWeft = slack === 'weft' || slack === 'both';
-  into.beyondReadings = lu > law.measuredTo.warp || lv > law.measuredTo.weft;
-
-  const g = Math.asin(s);
-  readEnergy(law.shear, Math.abs(g), work, SHEAR);
-  into.energy = work[relaxed.ENERGY]! + work[SHEAR]!;
-  const shearStress = s < 0 ? -work[SHEAR + 1]! : work[SHEAR + 1]!;
-  // dW/ds: S'(g) / cos g + W_k dk/ds, k = ln(1 - s^2) / 2.
-  const p = shearStress / Math.sqrt(cos2) - (work[relaxed.W_K]! * s) / cos2;
-
-  const wu = work[relaxed.W_X]! / lu;
-  const wv = work[relaxed.W_Y]! / lv;
-  for (let i = 0; i < 3; i++) {
-    const a = f[i]! / lu;
-    const b = f[3 + i]! / lv;
-    const ku = (b - s * a) / lu;
-    const kv = (a - s * b) / lv;
-    stress[i] = wu * a + p * ku;
-    stress[3 + i] = wv * b + p * kv;
-    work[A + i] = a;
-    work[B + i] = b;
-    work[KU + i] = ku;
-    work[KV + i] = kv;
+  const { work, stress, stiffness } = into;
+  readDeformation(law, f, into);
+  const warpPacked = work[yarn.X]! < PACKED_LOG;
+  const weftPacked = work[yarn.Y]! < PACKED_LOG;
+  if (metric.isTaut(work)) {
+    into.energy = work[yarn.ENERGY]!;
+    tautStress(work, f, stress);
+    if (withStiffness) tautStiffness(work, stiffness);
+  } else {
+    const wrinkles = relaxInWrinkles(law, work);
+    into.energy = work[metric.ENERGY]!;
+    into.wrinkled = true;
+    metricStress(work, f, stress);
+    if (withStiffness) metricStiffness(work, f, stiffness);
+    into.slackWarp = wrinkles === 'all ways' || carriesNothing(into, f, 0);
+    into.slackWeft = wrinkles === 'all ways' || carriesNothing(into, f, 3);
   }
-  if (withStiffness) {
-    work[LU] = lu;
-    work[LV] = lv;
-    work[S] = s;
-    work[P] = p;
-    work[SHEAR + 1] = shearStress;
-    fillStiffness(into);
-  }
+  if (warpPacked) addPackedFolds(law, f, { yarn: 0, withStiffness }, into);
+  if (weftPacked) addPackedFolds(law, f, { yarn: 3, withStiffness }, into);
 }
 
 /**
- * d2W/dF2 from the derivatives in (x, y, s) and the yarn directions left in the working array:
- * K_uu = Wuu aa' + (Wu/lu)(I - aa') + pss ku ku' + Wus (a ku' + ku a') - (p/lu)(a ku' + ku a' + (s/lu)(I - aa')),
- * K_uv = Wuv ab' + pss ku kv' + Wus a kv' + Wvs ku b' + (p/(lu lv))(I - aa' - bb' + s ab').
+ * Energy and stress of the law as it is written, also where it pushes: for whoever asks what a part of it does while
+ * another keeps the cloth taut.
+ *
+ * @param f - Deformation; 6.
+ * @param into - Overwritten but for its stiffness.
  */
-function fillStiffness(into: TensionResponse): void {
-  const { work, stiffness } = into;
-  const lu = work[LU]!;
-  const lv = work[LV]!;
-  const s = work[S]!;
-  const p = work[P]!;
-  const cos2 = 1 - s * s;
-  const cos = Math.sqrt(cos2);
-  const ks = -s / cos2;
-  const kss = -(1 + s * s) / (cos2 * cos2);
-  const wu = work[relaxed.W_X]! / lu;
-  const wv = work[relaxed.W_Y]! / lv;
-  const wuu = (work[relaxed.W_XX]! - work[relaxed.W_X]!) / (lu * lu);
-  const wvv = (work[relaxed.W_YY]! - work[relaxed.W_Y]!) / (lv * lv);
-  const wuv = work[relaxed.W_XY]! / (lu * lv);
-  const wus = (work[relaxed.W_XK]! * ks) / lu;
-  const wvs = (work[relaxed.W_YK]! * ks) / lv;
-  const pss =
-    work[SHEAR + 2]! / cos2 +
-    (work[SHEAR + 1]! * s) / (cos2 * cos) +
-    work[relaxed.W_KK]! * ks * ks +
-    work[relaxed.W_K]! * kss;
-  const acrossU = wu / lu - (p * s) / (lu * lu);
-  const acrossV = wv / lv - (p * s) / (lv * lv);
-  const mixedU = wus - p / lu;
-  const mixedV = wvs - p / lv;
-  const mixed = p / (lu * lv);
-  for (let i = 0; i < 3; i++) {
-    const ai = work[A + i]!;
-    const bi = work[B + i]!;
-    const kui = work[KU + i]!;
-    const kvi = work[KV + i]!;
-    for (let j = 0; j < 3; j++) {
-      const aj = work[A + j]!;
-      const bj = work[B + j]!;
-      const kuj = work[KU + j]!;
-      const kvj = work[KV + j]!;
-      const unit = i === j ? 1 : 0;
-      stiffness[6 * i + j] =
-        wuu * ai * aj + acrossU * (unit - ai * aj) + pss * kui * kuj + mixedU * (ai * kuj + kui * aj);
-      stiffness[6 * (3 + i) + 3 + j] =
-        wvv * bi * bj + acrossV * (unit - bi * bj) + pss * kvi * kvj + mixedV * (bi * kvj + kvi * bj);
-      const uv =
-        wuv * ai * bj +
-        pss * kui * kvj +
-        wus * ai * kvj +
-        wvs * kui * bj +
-        mixed * (unit - ai * aj - bi * bj + s * ai * bj);
-      stiffness[6 * i + 3 + j] = uv;
-      stiffness[6 * (3 + j) + i] = uv;
-    }
-  }
+export function evaluateUnrelaxed(law: TensionLaw, f: Float64Array, into: TensionResponse): void {
+  readDeformation(law, f, into);
+  into.energy = into.work[yarn.ENERGY]!;
+  tautStress(into.work, f, into.stress);
+}
+
+/** Reads the law at a deformation; taut until shown otherwise. */
+function readDeformation(law: TensionLaw, f: Float64Array, into: TensionResponse): void {
+  const { work } = into;
+  work[metric.A] = f[0]! * f[0]! + f[1]! * f[1]! + f[2]! * f[2]!;
+  work[metric.B] = f[3]! * f[3]! + f[4]! * f[4]! + f[5]! * f[5]!;
+  work[metric.M] = f[0]! * f[3]! + f[1]! * f[4]! + f[2]! * f[5]!;
+  metric.readMetric(law, work);
+  into.wrinkled = false;
+  into.slackWarp = false;
+  into.slackWeft = false;
+  into.beyondReadings = work[metric.LU]! > law.measuredTo.warp || work[metric.LV]! > law.measuredTo.weft;
+}
+
+/**
+ * Whether the yarn whose column begins at `at` carries next to nothing: a' N a against the trace of N, N = P F'.
+ */
+function carriesNothing({ stress }: TensionResponse, f: Float64Array, at: 0 | 3): boolean {
+  let trace = 0;
+  for (let i = 0; i < 6; i++) trace += stress[i]! * f[i]!;
+  const along = (column: number): number =>
+    stress[column]! * f[at]! + stress[column + 1]! * f[at + 1]! + stress[column + 2]! * f[at + 2]!;
+  const across = (column: number): number =>
+    f[column]! * f[at]! + f[column + 1]! * f[at + 1]! + f[column + 2]! * f[at + 2]!;
+  const pull = along(0) * across(0) + along(3) * across(3);
+  return pull < SLACK_SHARE * trace * across(at);
 }

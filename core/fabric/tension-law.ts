@@ -1,18 +1,11 @@
 import type { EnergyTable } from './energy-table.ts';
 
-/** Equally spaced values to start a search from; straight between and beyond them. */
-export interface StartTable {
-  readonly start: number;
-  readonly step: number;
-  readonly values: Float64Array;
-}
-
 /**
  * A knit's energy per rest area under stretch along warp and weft and under shear between them:
  *
  * W = phi_u(x) + phi_v(y) + psi(z) + S(g), with x = ln lu, y = ln lv (lu, lv: stretch ratios along warp and weft),
  * g the angle by which the two have left the right angle, z = x + y + ln cos g = ln of the area ratio,
- * psi'' = c exp(-r z). Where a yarn direction would be pushed it is let go instead (see relaxed-energy.ts).
+ * psi'' = c exp(-r z). Where the cloth would be pushed it is let go in wrinkles instead (see tension-field.ts).
  *
  * For any c and r the phi can be chosen so that strip forces and strip widths come back exactly; they are tabled here.
  * Plain data: numbers and typed arrays, so that it crosses a worker's border.
@@ -26,7 +19,7 @@ export interface TensionLaw {
   readonly coupling: number;
   /** r, how fast that resistance fades as the area grows. */
   readonly couplingFade: number;
-  /** Stiffness left in a slack direction so that equilibrium stays findable, N/m; about a thousandth of c. */
+  /** Stiffness left across wrinkles so that equilibrium stays findable, N/m; about a thousandth of c. */
   readonly slackStiffness: number;
   /** A stiffness typical of the fabric, N/m; tolerances are taken from it. */
   readonly typicalStiffness: number;
@@ -34,15 +27,6 @@ export interface TensionLaw {
   readonly warp: EnergyTable;
   readonly weft: EnergyTable;
   readonly shear: EnergyTable;
-  /** Where the searches for a slack direction's own length start. */
-  readonly natural: {
-    /** ln lu of a slack warp against y + k (k = ln cos g), and ln lv of a slack weft against x + k. */
-    readonly warp: StartTable;
-    readonly weft: StartTable;
-    /** Both slack: ln lu and ln lv against k. */
-    readonly bothWarp: StartTable;
-    readonly bothWeft: StartTable;
-  };
 }
 
 /** What the fabric answers to one deformation. Reuse one across a loop. */
@@ -53,7 +37,9 @@ export interface TensionResponse {
   readonly stress: Float64Array;
   /** d2W/dF2, row-major 6x6, N/m. */
   readonly stiffness: Float64Array;
-  /** True where a yarn direction carries nothing. */
+  /** True where the cloth lies in wrinkles: some direction, of the yarns or between them, carries nothing. */
+  wrinkled: boolean;
+  /** True where a yarn direction of wrinkled cloth carries nothing, or next to nothing. */
   slackWarp: boolean;
   slackWeft: boolean;
   /** True beyond the last reading of either direction. */

@@ -9,6 +9,8 @@ export interface TensionState {
   /** Force per CURRENT width across each yarn direction, N/m: what presses on a body. */
   warpTension: number;
   weftTension: number;
+  /** True where some direction of the cloth carries nothing. */
+  wrinkled: boolean;
   slackWarp: boolean;
   slackWeft: boolean;
   /** True beyond the last reading of either direction. */
@@ -24,6 +26,7 @@ export function createTensionState(): TensionState {
     weftStretch: 1,
     warpTension: 0,
     weftTension: 0,
+    wrinkled: false,
     slackWarp: false,
     slackWeft: false,
     beyondReadings: false,
@@ -56,6 +59,7 @@ export function tensionState(law: TensionLaw, f: Float64Array, into: TensionStat
   into.weftStretch = Math.sqrt(vv);
   into.warpTension = uu > 0 ? (puFu * uu + pvFu * uv) / (area * uu) : 0;
   into.weftTension = vv > 0 ? (puFv * uv + pvFv * vv) / (area * vv) : 0;
+  into.wrinkled = response.wrinkled;
   into.slackWarp = response.slackWarp;
   into.slackWeft = response.slackWeft;
   into.beyondReadings = response.beyondReadings;

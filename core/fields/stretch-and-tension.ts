@@ -11,6 +11,8 @@ export interface ClothPull {
   /** Per current width, N/m. */
   readonly tensionAlong: Float64Array;
   readonly tensionAcross: Float64Array;
+  /** 1 where some direction carries nothing, be it between warp and weft: the cloth is slack or sheared into wrinkles. */
+  readonly wrinkled: Uint8Array;
   /** 1 where the direction carries nothing. */
   readonly slackAlong: Uint8Array;
   readonly slackAcross: Uint8Array;
@@ -30,6 +32,7 @@ export function clothPull(garment: Garment, laws: readonly TensionLaw[], positio
   const empty = () => new Float64Array(triangleCount);
   const warp = { stretch: empty(), tension: empty(), slack: new Uint8Array(triangleCount) };
   const weft = { stretch: empty(), tension: empty(), slack: new Uint8Array(triangleCount) };
+  const wrinkled = new Uint8Array(triangleCount);
   const beyondReadings = new Uint8Array(triangleCount);
   const deformation = new Float64Array(6);
   const state = createTensionState();
@@ -40,6 +43,7 @@ export function clothPull(garment: Garment, laws: readonly TensionLaw[], positio
     weft.stretch[t] = state.weftStretch - 1;
     warp.tension[t] = state.warpTension;
     weft.tension[t] = state.weftTension;
+    wrinkled[t] = state.wrinkled ? 1 : 0;
     warp.slack[t] = state.slackWarp ? 1 : 0;
     weft.slack[t] = state.slackWeft ? 1 : 0;
     beyondReadings[t] = state.beyondReadings ? 1 : 0;
@@ -50,6 +54,7 @@ export function clothPull(garment: Garment, laws: readonly TensionLaw[], positio
     stretchAcross: across.stretch,
     tensionAlong: along.tension,
     tensionAcross: across.tension,
+    wrinkled,
     slackAlong: along.slack,
     slackAcross: across.slack,
     beyondReadings,

@@ -1,5 +1,5 @@
 import type { Finding } from '../fault/finding.ts';
-import { PACKED_STRETCH } from '../fabric/relaxed-energy.ts';
+import { PACKED_STRETCH } from '../fabric/packed-folds.ts';
 import { triangleAreas } from '../mesh/triangle-areas.ts';
 import { mmFromMetres } from '../units/units.ts';
 import type { Field } from './field.ts';
@@ -24,7 +24,7 @@ export function wornFindings(worn: Worn, fields: readonly Field[]): Finding[] {
     areas.reduce((sum, area, t) => (flagged(t) ? sum + area : sum), 0) / total;
   const beyond = shareOf((t) => pull.beyondReadings[t] === 1);
   if (beyond > 0) findings.push({ code: 'worn/beyond-readings', facts: { sharePercent: 100 * beyond } });
-  const slack = shareOf((t) => pull.slackAlong[t] === 1 || pull.slackAcross[t] === 1);
+  const slack = shareOf((t) => pull.wrinkled[t] === 1);
   if (slack > WORTH_SAYING) findings.push({ code: 'worn/slack', facts: { sharePercent: 100 * slack } });
   const packed = shareOf((t) => Math.min(pull.stretchAlong[t]!, pull.stretchAcross[t]!) < PACKED_STRETCH - 1);
   if (packed > WORTH_SAYING) findings.push({ code: 'worn/packed', facts: { sharePercent: 100 * packed } });

@@ -14,7 +14,7 @@ export const wornFindingWords: FindingWords<WornFindings> = {
   'worn/beyond-readings': ({ sharePercent }) =>
     `${percent(sharePercent)} of the cloth is stretched beyond the last bench reading: tension there is extrapolated.`,
   'worn/slack': ({ sharePercent }) =>
-    `${percent(sharePercent)} of the cloth is slack in warp or weft: it carries nothing that way and may wrinkle.`,
+    `${percent(sharePercent)} of the cloth is slack or sheared into wrinkles: it carries nothing across them.`,
   'worn/off-skin': ({ sharePercent, largestGapMm }) =>
     `${percent(sharePercent)} bridges off the skin, ${largestGapMm.toFixed(1)} mm at most.`,
   'worn/layer-on-bridge': ({ sharePercent, largestGapMm }) =>

@@ -202,6 +202,7 @@ const pulled = (along: number, across: number, slack = 0): ClothPull => ({
   stretchAcross: Float64Array.of(0.2),
   tensionAlong: Float64Array.of(along),
   tensionAcross: Float64Array.of(across),
+  wrinkled: Uint8Array.of(slack),
   slackAlong: Uint8Array.of(slack),
   slackAcross: Uint8Array.of(0),
   beyondReadings: Uint8Array.of(0),
