@@ -12,7 +12,7 @@ export interface TapeLine {
   readonly kind: 'trunk' | 'limb';
   /** `middle` for the trunk. */
   readonly side: 'left' | 'middle' | 'right';
-  /** A point inside the piece that is measured, on the plane; m. */
+  /** A point of the plane, in the piece that is measured or on its edge; m. */
   readonly center: Readonly<Triple>;
   /** Of the plane, unit length: straight up for a level tape. */
   readonly normal: Readonly<Triple>;

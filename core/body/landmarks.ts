@@ -40,3 +40,18 @@ export type Landmarks = Readonly<Partial<Record<LandmarkName, Landmark>>>;
 
 /** Landmarks placed by hand, as a study keeps them, m. */
 export type PlacedLandmarks = Readonly<Partial<Record<LandmarkName, Readonly<Triple>>>>;
+
+const SIDE_ENDS = ['Left', 'Right'] as const;
+
+/** All names, for readers that take them from a file. */
+export const LANDMARK_NAMES: readonly LandmarkName[] = [
+  'crotch',
+  ...TRUNK_LEVEL_NAMES.flatMap((name) =>
+    (['Front', 'Back', 'SideLeft', 'SideRight'] as const).map((end): LandmarkName => `${name}${end}`),
+  ),
+  ...[
+    ...LEG_LEVEL_NAMES,
+    ...ARM_LEVEL_NAMES,
+    ...(['bustPoint', 'seatPoint', 'shoulder', 'armpit'] as const),
+  ].flatMap((name) => SIDE_ENDS.map((end): LandmarkName => `${name}${end}`)),
+];

@@ -20,7 +20,7 @@ export function tapeGirth(section: Pick<Section, 'points'>): number {
 type Point = readonly [number, number];
 
 /** Corners of the convex hull in order of turning; collinear points are left out. */
-function convexHull(points: Float64Array): Point[] {
+export function convexHull(points: Float64Array): Point[] {
   const sorted = Array.from({ length: points.length / 2 }, (_, i): Point => [
     points[2 * i]!,
     points[2 * i + 1]!,

@@ -2,8 +2,10 @@
 export interface TapeFindings {
   /** Landmarks that could not be found on this mesh, comma-separated. */
   'tape/not-found': { landmarks: string };
-  /** A tape there runs round more than was meant: limb and trunk, or both thighs, are one piece. */
+  /** A tape there would run round more than was meant, so nothing is read: limb and trunk are one piece. */
   'tape/pieces-join': { level: string; girthMm: number };
+  /** Both legs are one piece there: it was parted half way between them. */
+  'tape/thighs-parted': { level: string; girthMm: number };
   /** Front and back could not be told with certainty. */
   'tape/facing-unsure': { turnDegrees: number };
   /** The waist has no narrowest place: taken by proportion. */

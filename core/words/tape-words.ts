@@ -46,7 +46,9 @@ export const tapeFindingWords: FindingWords<TapeFindings> = {
   'tape/not-found': ({ landmarks }) =>
     `Not found on this mesh: ${plain(landmarks)}. Place them by hand to have their girths.`,
   'tape/pieces-join': ({ level, girthMm }) =>
-    `At the ${plain(level)} the skin of two parts is one piece: the tape reads ${girthMm.toFixed(0)} mm round both.`,
+    `At the ${plain(level)} the skin of limb and trunk is one piece of ${girthMm.toFixed(0)} mm; the limb alone cannot be measured there.`,
+  'tape/thighs-parted': ({ level, girthMm }) =>
+    `At the ${plain(level)} both legs are one piece; parted half way between them, the tape reads ${girthMm.toFixed(0)} mm.`,
   'tape/facing-unsure': ({ turnDegrees }) =>
     `Front and back of this body are not certain; it was taken to face ${turnDegrees.toFixed(0)} degrees from the file’s front.`,
   'tape/no-waist': ({ heightMm }) =>
