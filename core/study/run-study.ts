@@ -36,11 +36,12 @@ export function* runStudy(study: Study, before?: StandingStudy): Generator<Study
     const chosen = chooseLaw(fabric, study.branch);
     const laws = [chosen, ...linings].map(({ law }) => law);
     const question = { id, study, fabric, body, cloth, flesh, laws };
-    const rest = yield* named(id, settleFabric(question, restBefore(before, id)));
-    const moves = yield* named(id, settleEnds(question, rest, chosen.ends));
+    const restedBefore = restBefore(before, id);
+    const rest = yield* named(id, settleFabric(question, restedBefore));
+    const ends = yield* named(id, settleEnds(question, rest, chosen.ends, restedBefore));
     const findings = [chosen, ...linings].flatMap((one) => one.findings);
-    rests.set(id, rest);
-    worn.push(wornResult(question, { ...chosen, findings }, rest, moves));
+    rests.set(id, { ...rest, ...(ends && { ends: ends.rests }) });
+    worn.push(wornResult(question, { ...chosen, findings }, rest, ends?.moves ?? null));
   }
   const { contactField: _, ...standingBody } = body;
   return { body: standingBody, garment: cloth.garment, worn, standing: { study, body, cloth, flesh, rests } };

@@ -8,6 +8,7 @@ import type { TensionLaw } from '../fabric/tension-law.ts';
 import type { Garment } from '../garment/garment.ts';
 import type { LaidFlesh } from './lay-flesh.ts';
 import { carriedOver, carriedRest, expectedRest, levelRest, startOf, type LevelRest } from './level-rest.ts';
+import type { EndRests } from './settle-ends.ts';
 import type { LaidCloth } from './standing-study.ts';
 import type { Study } from './study.ts';
 
@@ -18,6 +19,8 @@ export interface FabricRest {
   readonly flesh: FleshEquilibrium | null;
   /** Coarsest first; none below the level where the search begins. */
   readonly levels: readonly (LevelRest | undefined)[];
+  /** Where it would rest at both ends of its coupling's band. */
+  readonly ends?: EndRests;
 }
 
 /** What is settled: the garment laid on its body, as the study wants it, in one fabric. */
