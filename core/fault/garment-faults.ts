@@ -23,5 +23,9 @@ export interface GarmentFaults {
     fromMm: number;
     toMm: number;
   };
+  /** A position that is no number, or farther away than any body. */
+  'garment/lies-nowhere': { vertex: number; xMm: number; yMm: number; zMm: number };
+  /** The cloth was laid inside the body, and no way out can be trusted. */
+  'garment/inside-body': { sharePercent: number; depthMm: number };
   'garment/too-fine': { edgeMm: number; vertexCount: number; mostVertices: number };
 }

@@ -2,6 +2,7 @@ import type { Body, Box } from '../body/body.ts';
 import { foundationAt } from '../body/foundation-at.ts';
 import { skinNear } from '../body/skin-patch.ts';
 import { prepareCloth } from '../equilibrium/prepare-cloth.ts';
+import { clearOfBody } from '../garment/clear-of-body.ts';
 import type { ClothLevel, Garment } from '../garment/garment.ts';
 import { makeTube } from '../garment/make-tube.ts';
 import { triple } from '../mesh/triple.ts';
@@ -22,12 +23,18 @@ export function layCloth(study: Study, body: Body, before?: StandingStudy): Laid
   let around = kept?.cloth.around;
   const contactField = (box: Box) => (around = skinAround(box, body, around)).skin;
   const isLaid = kept !== undefined && alike(hemsOf(study), hemsOf(kept.study));
-  const { garment, skin, laidRings } = makeTube(
+  const {
+    garment: laid,
+    skin,
+    laidRings,
+  } = makeTube(
     study.garment,
     { ...body, contactField },
     study.edge,
     isLaid ? kept.cloth.laidRings : undefined,
   );
+  const clear = clearOfBody(laid.levels, skin);
+  const garment = { ...laid, levels: clear.levels, findings: [...laid.findings, ...clear.findings] };
   const isKnit =
     kept !== undefined && isBent(study) === isBent(kept.study) && isKnitAlike(garment, kept.cloth.garment);
   return {

@@ -4,6 +4,8 @@ import type { FaultWords, FindingWords } from './word-tables.ts';
 
 const mm = (value: number): string => `${value.toFixed(0)} mm`;
 
+const share = (percent: number): string => `${percent < 10 ? percent.toFixed(1) : percent.toFixed(0)} %`;
+
 const regionNames: Record<string, string> = {
   trunk: 'the trunk',
   leftLeg: 'the left leg',
@@ -69,6 +71,14 @@ export const garmentFaultWords: FaultWords<GarmentFaults> = {
     what: `linings[${index}] is given from ${mm(liningFromMm)} to ${mm(liningToMm)}; the garment reaches from ${mm(fromMm)} to ${mm(toMm)}.`,
     remedy: 'Let the lining begin below its end, and both lie between the hems.',
   }),
+  'garment/lies-nowhere': ({ vertex, xMm, yMm, zMm }) => ({
+    what: `Vertex ${vertex} of the garment lies at (${xMm.toFixed(0)}, ${yMm.toFixed(0)}, ${zMm.toFixed(0)}) mm, which is no place on a body.`,
+    remedy: 'Write the garment’s mesh anew, with a number for every position, and check its unit.',
+  }),
+  'garment/inside-body': ({ sharePercent, depthMm }) => ({
+    what: `${sharePercent.toFixed(0)} % of the garment lies inside the body, up to ${mm(depthMm)} deep: where it is meant to lie cannot be told.`,
+    remedy: 'Lay the garment round the body, or check the unit and the origin of both.',
+  }),
   'garment/too-fine': ({ edgeMm, vertexCount, mostVertices }) => ({
     what: `Edges of ${edgeMm} mm would need ${vertexCount} vertices; ${mostVertices} are the most.`,
     remedy: 'Ask for a larger edgeMm; 6 to 8 mm settles in seconds and differs little from finer meshes.',
@@ -85,6 +95,10 @@ export const garmentFindingWords: FindingWords<GarmentFindings> = {
       : `bands[${index}] is ${mm(relaxedMm)} relaxed, no shorter than the cloth under it (${mm(clothMm)}): it gathers nothing and holds less than the cloth does by itself.`,
   'garment/band-beyond-readings': ({ index, stretchPercent, lastPercent }) =>
     `bands[${index}] is stretched by ${stretchPercent.toFixed(0)} % on the body, beyond its last reading (${lastPercent.toFixed(0)} %): its force is extrapolated.`,
+  'garment/pushed-out': ({ sharePercent, depthMm }) =>
+    `${share(sharePercent)} of the garment began inside the body (${mm(depthMm)} at most): pushed out to the skin.`,
+  'garment/turned': ({ sharePercent }) =>
+    `${share(sharePercent)} of the garment lay inside out: its triangles have been turned to face outwards.`,
   'garment/length-far-from-body': ({ relaxedMm, bodyMm }) =>
     `The relaxed length is ${mm(relaxedMm)} on ${mm(bodyMm)} of body: check that both lengths are meant.`,
 };
