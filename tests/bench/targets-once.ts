@@ -96,22 +96,58 @@ function timeRun(study: Study, before?: StandingStudy) {
   };
 }
 
-const CHANGES: Readonly<Record<string, StudyChange>> = {
+/** One change at once, from the standing study as it was opened. */
+const JUMPS: Readonly<Record<string, StudyChange>> = {
+  'another curve: return': { branch: 'return' },
   'cut 2 % smaller': { girthScale: 0.98 },
   'friction 0.5 to 0.6': { friction: { coefficient: 0.6, from: 'typed' } },
-  'return curve': { branch: 'return' },
 };
+
+const STEPS = [1, 2, 3, 4, 5, 6, 7];
+
+/** Steps of a slider, each from where the one before came to rest. */
+const drags = ({ garment }: Study): Readonly<Record<string, readonly StudyChange[]>> => ({
+  'cut by 0.5 %': STEPS.map((step) => ({ girthScale: 1 - 0.005 * step })),
+  'friction by 0.01': STEPS.map((step) => ({
+    friction: { coefficient: 0.5 + 0.01 * step, from: 'typed' },
+  })),
+  'hems laid 5 mm higher': STEPS.map((step) => ({
+    from: garment.from + 0.005 * step,
+    to: garment.to + 0.005 * step,
+  })),
+});
+
+/** A drag's step in the middle, by time. */
+function timeDrag(study: Study, changes: readonly StudyChange[], from: StandingStudy) {
+  let standing = from;
+  const steps = changes.map((change) => {
+    const { run, taken } = timeRun(changedStudy(study, change), standing);
+    standing = run.standing;
+    return taken;
+  });
+  const bySeconds = steps.toSorted((one, other) => one.seconds - other.seconds);
+  return {
+    ...bySeconds[(steps.length - 1) / 2]!,
+    slowest: bySeconds.at(-1)!.seconds,
+    atRest: steps.every(({ atRest }) => atRest),
+  };
+}
 
 async function timeWarm(): Promise<object> {
   const study = await demoStudy();
-  const { run } = timeRun(study);
-  // Once to warm the code up, then each change from the same standing study.
-  timeRun(changedStudy(study, { girthScale: 1.01 }), run.standing);
-  const changes = Object.entries(CHANGES).map(([change, what]) => ({
-    change,
-    ...timeRun(changedStudy(study, what), run.standing).taken,
-  }));
-  return { changes };
+  const { standing } = timeRun(study).run;
+  // Once to warm the code up.
+  timeRun(changedStudy(study, { girthScale: 1.01 }), standing);
+  return {
+    jumps: Object.entries(JUMPS).map(([change, what]) => ({
+      change,
+      ...timeRun(changedStudy(study, what), standing).taken,
+    })),
+    drags: Object.entries(drags(study)).map(([change, steps]) => ({
+      change,
+      ...timeDrag(study, steps, standing),
+    })),
+  };
 }
 
 const [what, size = '10368', friction = '0'] = process.argv.slice(2);
