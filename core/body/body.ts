@@ -1,6 +1,9 @@
 import type { Finding } from '../fault/finding.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
+import type { Triple } from '../mesh/triple.ts';
+import type { BodyRegions } from './body-regions.ts';
 import type { DistanceField } from './distance-field.ts';
+import type { Landmarks } from './landmarks.ts';
 
 /** A girth as a tape lies: the convex hull of a horizontal section. */
 export interface Girth {
@@ -30,8 +33,14 @@ export interface Body {
    */
   readonly foundation: Float64Array;
   readonly girths: readonly Girth[];
-  /** Named points, m. */
-  readonly landmarks: Readonly<Record<string, readonly [number, number, number]>>;
+  /** Named points; empty where no standing person was seen. */
+  readonly landmarks: Landmarks;
+  /** y of the floor, m. */
+  readonly floor: number;
+  /** Level unit vector from the wearer's back to the front. */
+  readonly forward: Readonly<Triple>;
+  /** Part and region of every vertex; null where no standing person was seen. */
+  readonly regions: BodyRegions | null;
   readonly findings: readonly Finding[];
   /** The smooth contact field, valid inside `box` grown by 60 mm. Limbs that cannot be touched may be left out. */
   readonly contactField: (box: Box) => DistanceField;

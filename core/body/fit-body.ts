@@ -2,13 +2,12 @@ import { Fault } from '../fault/fault.ts';
 import type { Finding } from '../fault/finding.ts';
 import { sectionAt } from '../mesh/section.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
-import { triple } from '../mesh/triple.ts';
 import { degreesFromRadians, metresFromMm, mmFromMetres, radiansFromDegrees } from '../units/units.ts';
 import type { Body, Girth } from './body.ts';
 import type { FitFigure } from './fit-figure.ts';
 import { SHAPE } from './fit-forms.ts';
 import type { HalfBox } from './fit-grid.ts';
-import { landmarksOf } from './fit-landmarks.ts';
+import { recipeLandmarks } from './fit-landmarks.ts';
 import type { FitMeasures } from './fit-measures.ts';
 import { neighboursOf, relaxed } from './fit-relax.ts';
 import { mirrored, netHalf } from './fit-skin.ts';
@@ -25,6 +24,7 @@ import { checkMeasures } from './fit-range.ts';
 import { fitToMeasures, misses, type FittedFigure } from './fit-to-measures.ts';
 import { gridFromField } from './grid-from-field.ts';
 import { grownBox } from './node-lattice.ts';
+import { regionsOf } from './region-map.ts';
 import { tapeGirth } from './tape-girth.ts';
 
 /**
@@ -95,18 +95,15 @@ export function makeFitBody(measures: FitMeasures, options: FitBodyOptions = {})
   const tissueDepth = Float64Array.from(skin.halfVertex, (v) => metresFromMm(depths[v]!));
   const mesh: TriangleMesh = { positions: skin.positions.map(metresFromMm), triangles: skin.triangles };
   const girths = girthsOf(fitted);
+  const standing = { landmarks: recipeLandmarks(fitted), floor: 0, forward: [0, 0, 1] } as const;
   return {
     skin: mesh,
     sourceUp: 'y',
     tissueDepth,
     foundation: tissueDepth.map((depth) => FOUNDATION_MODULUS / depth),
     girths,
-    landmarks: Object.fromEntries(
-      Object.entries(landmarksOf(fitted)).map(([name, point]) => [
-        name,
-        triple((k) => metresFromMm(point[k]!)),
-      ]),
-    ),
+    ...standing,
+    regions: regionsOf(mesh, standing),
     findings: [...findingsOf(measures), ...tapeFindings(mesh, girths)],
     contactField: (box) =>
       gridFromField(

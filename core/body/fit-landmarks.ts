@@ -4,12 +4,27 @@ import { armPoint, type FitFigure } from './fit-figure.ts';
 import { ARM_LEVELS, LEG_LEVELS, TRUNK_LEVELS } from './fit-stations.ts';
 import { outermostPoint, skinAlongRay, type Ring } from './fit-tape.ts';
 import type { FittedFigure } from './fit-to-measures.ts';
+import { LANDMARK_NAMES, type Landmarks } from './landmarks.ts';
+import { triple } from '../mesh/triple.ts';
+import { metresFromMm } from '../units/units.ts';
 
 export type Point = readonly [number, number, number];
 
+/** The points of {@link landmarksOf} in m, as a body carries them. */
+export function recipeLandmarks(fitted: FittedFigure): Landmarks {
+  const points = landmarksOf(fitted);
+  return Object.fromEntries(
+    LANDMARK_NAMES.flatMap((name) => {
+      const at = points[name];
+      if (at === undefined) return [];
+      return [[name, { point: triple((k) => metresFromMm(at[k]!)), how: 'recipe' as const }]];
+    }),
+  );
+}
+
 /**
- * Points on the skin: front, back and sides at the trunk's levels; bust and seat points; crotch; knees, calves, ankles.
- * Shoulder, elbow and wrist are points of the arm's axis.
+ * Points on the skin: front, back and sides at the trunk's levels; bust and seat points; crotch; thighs, knees, calves, ankles.
+ * Shoulder, upper arm, elbow and wrist are points of the arm's axis.
  */
 export function landmarksOf(fitted: FittedFigure): Record<string, Point> {
   const { figure, field, bustLevel, size } = fitted;
@@ -40,13 +55,24 @@ export function landmarksOf(fitted: FittedFigure): Record<string, Point> {
     addPair(points, name, pointAt(skin, { level, centreX, centreZ }, angle));
   }
   addPair(points, 'shoulder', figure.armJoint);
+  addPair(points, 'armpit', armpitPoint(figure));
+  addPair(points, 'upperArm', armAxisPoint(figure, ARM_LEVELS.upperArm));
   addPair(points, 'elbow', armAxisPoint(figure, ARM_LEVELS.elbow));
   addPair(points, 'wrist', armAxisPoint(figure, ARM_LEVELS.wrist));
   return points;
 }
 
+/** Between trunk and arm, below the joint by what the armpit of the base figure lies below it; near enough for regions. */
+const armpitPoint = ({ armJoint: [x, y, z], heightScale }: FitFigure): Point => [
+  x + 4 * heightScale,
+  y - 77 * heightScale,
+  z,
+];
+
 /** Knee cap in front, calf behind, ankle at the outer side. */
 const LEG_POINTS = [
+  ['thigh', 0],
+  ['midThigh', 0],
   ['knee', 0],
   ['calf', Math.PI],
   ['ankle', Math.PI / 2],

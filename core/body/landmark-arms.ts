@@ -136,6 +136,17 @@ function farthest({ positions, triangles }: TriangleMesh, from: Readonly<Triple>
   return triple((k) => positions[3 * at + k]!);
 }
 
+/**
+ * Vertices of the skin beyond an armpit that hang together with the shoulder: the arm, in a frame in which the wearer faces +z.
+ */
+export function armPieceVertices(
+  mesh: TriangleMesh,
+  armpit: Readonly<Triple>,
+  sign: 1 | -1,
+): ReadonlySet<number> {
+  return new Set(armPiece(mesh, armpit, sign)?.triangles ?? []);
+}
+
 interface ArmCut {
   /** Along the direction, from hand to shoulder, m. */
   readonly level: number;

@@ -12,13 +12,16 @@ import {
 } from '../mesh/soundness.ts';
 import { enclosedVolume, triangleAreas } from '../mesh/triangle-areas.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
-import { triple, type Triple } from '../mesh/triple.ts';
 import { seamTolerance, weld } from '../mesh/weld.ts';
 import { kPaFromPascals, mmFromMetres } from '../units/units.ts';
+import type { TapeReading } from './body-tape.ts';
 import { NEAR_RIGID, type Body, type Girth } from './body.ts';
 import { defaultSpacing, gridFromMesh } from './grid-from-mesh.ts';
 import { liftedSurface } from './lifted-surface.ts';
 import { grownBox } from './node-lattice.ts';
+import { findLandmarks } from './landmark-find.ts';
+import { measureBody } from './measure-body.ts';
+import { regionsOf } from './region-map.ts';
 import { tapeGirth } from './tape-girth.ts';
 import type { UpAxis } from './turn-up.ts';
 
@@ -43,8 +46,9 @@ const COARSE_EDGE = 0.012;
 /**
  * A body made of a mesh: checked, turned outward, measured, with a smooth contact field.
  *
- * A mesh with free edges has its doubled vertices joined first. No landmark can be known on a foreign mesh, so the girths
- * are those of the main loop at the largest and smallest place and at quarters of the height.
+ * A mesh with free edges has its doubled vertices joined first. A standing person has its landmarks found and is measured as
+ * a tape would; of anything else the girths are those of the main loop at the largest and smallest place and at quarters of the
+ * height.
  *
  * @throws {Fault} `mesh/...` where the surface is unsound, `body/wrong-size`, `body/bad-tissue`.
  */
@@ -55,6 +59,7 @@ export function makeMeshBody(choice: MeshBodyChoice): Body {
   requirePossibleHeight(high[1] - low[1]);
   requirePossibleTissue(choice.tissue);
   const surface = liftedSurface(skin);
+  const person = personOf(skin);
   const { depth, stiffness } =
     choice.tissue === 'rigid'
       ? { depth: 0, stiffness: NEAR_RIGID }
@@ -64,14 +69,36 @@ export function makeMeshBody(choice: MeshBodyChoice): Body {
     sourceUp: choice.sourceUp,
     tissueDepth: new Float64Array(vertexCount).fill(depth),
     foundation: new Float64Array(vertexCount).fill(stiffness),
-    girths: mainGirths(skin, low[1], high[1]),
-    landmarks: { bottom: pointAtHeight(skin, low[1]), top: pointAtHeight(skin, high[1]) },
-    findings: [...findings, ...doubts(skin, edges), tissueFinding(choice.tissue)],
+    ...person,
+    girths: person.regions === null ? mainGirths(skin, low[1], high[1]) : person.girths,
+    findings: [...findings, ...doubts(skin, edges), ...person.findings, tissueFinding(choice.tissue)],
     contactField: (box) => {
       const field = grownBox(box, FIELD_MARGIN);
       return gridFromMesh(surface, field, defaultSpacing(skin, field));
     },
   };
+}
+
+/** What a mesh shows of a standing person; of anything else neither landmarks nor regions, without a word. */
+function personOf(
+  skin: TriangleMesh,
+): Pick<Body, 'landmarks' | 'floor' | 'forward' | 'regions' | 'girths' | 'findings'> {
+  const found = findLandmarks(skin);
+  const regions = regionsOf(skin, found);
+  if (regions === null) return { ...found, regions, girths: [], findings: [] };
+  const { readings, findings } = measureBody(skin, { known: found });
+  return { ...found, regions, girths: girthsOf(readings), findings };
+}
+
+/** Girths of trunk and legs, of both legs the mean; arms' girths lie across the arms and are no level of the body. */
+function girthsOf(readings: readonly TapeReading[]): Girth[] {
+  const level = readings.filter(({ line }) => line.normal[1] === 1);
+  return [...new Set(level.map(({ line }) => line.name))].map((name) => {
+    const own = level.filter(({ line }) => line.name === name);
+    const mean = (value: (reading: TapeReading) => number): number =>
+      own.reduce((sum, reading) => sum + value(reading), 0) / own.length;
+    return { name, level: mean(({ line }) => line.center[1]), girth: mean(({ girth }) => girth) };
+  });
 }
 
 /** The skin closed and facing outwards, or a fault. */
@@ -135,7 +162,12 @@ function tissueFinding(tissue: MeshBodyChoice['tissue']): Finding {
   };
 }
 
-function requirePossibleHeight(height: number): void {
+/**
+ * Makes sure that a body is neither a crumb nor a house, as it is when the unit is wrong.
+ *
+ * @throws {Fault} `body/wrong-size`.
+ */
+export function requirePossibleHeight(height: number): void {
   const [lowest, highest] = HEIGHTS;
   if (height >= lowest && height <= highest) return;
   throw new Fault('body/wrong-size', {
@@ -178,10 +210,4 @@ function mainGirths(skin: TriangleMesh, low: number, high: number): Girth[] {
   ]
     .filter((girth) => girth !== null)
     .sort((one, other) => one.level - other.level);
-}
-
-/** The first vertex at exactly this height. */
-function pointAtHeight({ positions, triangles }: TriangleMesh, height: number): Triple {
-  const v = triangles.find((candidate) => positions[3 * candidate + 1] === height)!;
-  return triple((k) => positions[3 * v + k]!);
 }

@@ -53,8 +53,8 @@ function meshWriter(out: string): (made: StandingBody) => string | Uint8Array {
 type BodyCard = ReturnType<typeof bodyCard>;
 
 function bodyCard(made: StandingBody) {
-  const names = Object.keys(made.landmarks);
-  const points = new Float64Array(names.flatMap((name) => [...made.landmarks[name]!]));
+  const landmarks = Object.entries(made.landmarks);
+  const points = new Float64Array(landmarks.flatMap(([, { point }]) => [...point]));
   const { positions } = turnBack({ positions: points, triangles: new Uint32Array() }, made.sourceUp);
   const pointMm = (i: number) => [0, 1, 2].map((k) => mmFromMetres(positions[3 * i + k]!));
   return {
@@ -65,7 +65,7 @@ function bodyCard(made: StandingBody) {
       levelMm: mmFromMetres(level),
       girthMm: mmFromMetres(girth),
     })),
-    landmarks: Object.fromEntries(names.map((name, i) => [name, pointMm(i)])),
+    landmarks: Object.fromEntries(landmarks.map(([name], i) => [name, pointMm(i)])),
     findings: findingsAsJson(made.findings),
   };
 }

@@ -12,6 +12,9 @@ export function smoothBody(skin: TriangleMesh, field: DistanceField, foundation:
     foundation: new Float64Array(vertexCount).fill(foundation),
     girths: [],
     landmarks: {},
+    floor: 0,
+    forward: [0, 0, 1],
+    regions: null,
     findings: [],
     contactField: () => field,
   };

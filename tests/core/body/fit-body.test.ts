@@ -133,18 +133,25 @@ describe.each(Object.entries(sizes))('the %s fit body', (name, size) => {
   it('knows its landmarks: on the skin, in order, in pairs', () => {
     const { landmarks } = body;
     // No vertex is farther than a grid cell's half diagonal (about 7 mm) from a point of the skin.
-    for (const name of ['crotch', 'waistFront', 'waistBack', 'hipSideLeft', 'seatPointRight', 'kneeLeft'])
-      expect(distanceToSkin(body, landmarks[name]!), name).toBeLessThan(0.007);
-    expect(landmarks['ankleLeft']![1]).toBeLessThan(landmarks['kneeLeft']![1]);
-    expect(landmarks['kneeLeft']![1]).toBeLessThan(landmarks['crotch']![1]);
-    expect(landmarks['crotch']![1]).toBeLessThan(landmarks['seatPointLeft']![1]);
-    expect(landmarks['waistFront']![1]).toBeLessThan(landmarks['shoulderLeft']![1]);
-    expect(landmarks['waistFront']![0]).toBe(0);
-    expect(landmarks['waistSideRight']![0]).toBe(-landmarks['waistSideLeft']![0]);
+    for (const name of [
+      'crotch',
+      'waistFront',
+      'waistBack',
+      'hipSideLeft',
+      'seatPointRight',
+      'kneeLeft',
+    ] as const)
+      expect(distanceToSkin(body, landmarks[name]!.point), name).toBeLessThan(0.007);
+    expect(landmarks.ankleLeft!.point[1]).toBeLessThan(landmarks.kneeLeft!.point[1]);
+    expect(landmarks.kneeLeft!.point[1]).toBeLessThan(landmarks.crotch!.point[1]);
+    expect(landmarks.crotch!.point[1]).toBeLessThan(landmarks.seatPointLeft!.point[1]);
+    expect(landmarks.waistFront!.point[1]).toBeLessThan(landmarks.shoulderLeft!.point[1]);
+    expect(landmarks.waistFront!.point[0]).toBe(0);
+    expect(landmarks.waistSideRight!.point[0]).toBe(-landmarks.waistSideLeft!.point[0]);
   });
 
   it('splits in two just below the crotch', () => {
-    const [, y] = body.landmarks['crotch']!;
+    const [, y] = body.landmarks.crotch!.point;
     expect(sectionAt(body.skin, y - 0.004).filter(({ area }) => area > 0.01).length).toBe(2);
     expect(sectionAt(body.skin, y + 0.004).filter(({ area }) => area > 0.01).length).toBe(1);
   });
@@ -198,7 +205,7 @@ describe('the fit body', () => {
     const spread = makeFitBody(sizes['middle']!, { legSpread: (8 * Math.PI) / 180, spacing: 0.012 });
     const straight = bodies['middle']!;
     const outward = (from: 'knee' | 'calf'): number =>
-      spread.landmarks[`${from}Left`]![0] - straight.landmarks[`${from}Left`]![0];
+      spread.landmarks[`${from}Left`]!.point[0] - straight.landmarks[`${from}Left`]!.point[0];
     // From knee to calf, 128 mm of height, the axis leans by tan 8 degrees.
     expect(outward('calf') - outward('knee')).toBeCloseTo(0.128 * Math.tan((8 * Math.PI) / 180), 3);
   });
