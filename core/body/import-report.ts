@@ -2,6 +2,9 @@ import type { PlaceMm } from '../fault/body-faults.ts';
 import type { Axis, MeshScene, MeshUnit } from '../mesh/mesh-scene.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 
+/** Why a piece of the file is no part of the skin. */
+export type DropReason = 'named' | 'inside' | 'smaller' | 'not chosen';
+
 /** Everything that can be done to a mesh on its way to a body: kind -> the numbers. Places are those of the body. */
 export interface ImportStepFacts {
   /** What was in the file. */
@@ -16,20 +19,26 @@ export interface ImportStepFacts {
   scaled: { unit: MeshUnit; stated: MeshUnit | null; heightMm: number };
   /** Turned so that y is up and z the front. */
   turned: { up: Axis; front: Axis };
-  /** Moved, in the body's axes: feet onto the floor, middle over the origin. `floor` is false for a body without legs. */
+  /** Moved, in the body's axes: middle over the origin; with `floor` the lowest point to height 0. */
   moved: { xMm: number; yMm: number; zMm: number; floor: boolean };
   welded: { equalCount: number; nearCount: number; toleranceMm: number };
   /** Triangles with a corner twice or no area, and triangles that were there twice. */
   'faces-removed': { flatCount: number; doubledCount: number };
-  /** Edges where more than two faces met: the faces that hung on to the smaller piece were cut loose. */
-  'sheets-parted': { edgeCount: number; triangleCount: number };
+  /**
+   * Edges where more than two faces met: each was sewn to the one that continues it most nearly flat, and the rest cut
+   * loose. `twistedCount`: sides cut because their faces could not be made to face the same way.
+   */
+  'sheets-parted': { edgeCount: number; twistedCount: number };
   'skin-chosen': { names: readonly string[]; triangleCount: number; pieceCount: number; areaShare: number };
-  /** `inside`: a shell wholly inside the skin. `small`: everything else. One entry per name and reason. */
+  /**
+   * `named`: called as what is no skin (eyes, hair, helpers). `inside`: a shell inside the skin. `smaller`: a smaller
+   * surface beside it. `not chosen`: another part was asked for. One entry per name and reason.
+   */
   'part-dropped': {
     name: string;
     triangleCount: number;
     pieceCount: number;
-    why: 'named' | 'inside' | 'smaller';
+    why: DropReason;
   };
   /** `whole` where the whole skin faced inwards. */
   'faces-turned': { triangleCount: number; whole: boolean };
@@ -50,8 +59,11 @@ export interface ImportStepFacts {
     /** Stopped at the most triangles that are allowed. */
     cutShort: boolean;
   };
-  /** Pairs of triangles that cut through one another; left as they are. `at` is one of them. */
-  'self-intersections': { pairCount: number; at: PlaceMm | null };
+  /**
+   * Pairs of triangles that cut through one another; left as they are. `at` is one of them. `complete` is false where
+   * the search was broken off, so that there are at least so many.
+   */
+  'self-intersections': { pairCount: number; at: PlaceMm | null; complete: boolean };
 }
 
 export type ImportStepKind = keyof ImportStepFacts;

@@ -19,6 +19,9 @@ export interface BodyFaults {
     limit: number;
   };
   'mesh/not-glb': { problem: string };
+  'mesh/not-its-kind': { kind: 'PLY' | 'STL' | 'glTF'; problem: string };
+  /** `what` is being read where the file ends; bytes count from 0. */
+  'mesh/ends-early': { what: string; promised: number; byteCount: number };
   'mesh/glb-feature': { feature: 'extension' | 'outside file' | 'sparse data'; name: string };
   'mesh/glb-broken': { place: string; problem: string };
   'mesh/repeated-corner': { triangle: number; vertex: number; count: number };
@@ -27,5 +30,8 @@ export interface BodyFaults {
   'mesh/turned-triangle': { edgeCount: number; triangle: number } & PlaceMm;
   'mesh/no-volume': { volumeCm3: number };
   'body/wrong-size': { heightMm: number; lowestMm: number; highestMm: number };
+  /** Axes of the file, `+x` to `-z`. */
+  'body/axes-not-square': { up: string; front: string };
+  'body/no-such-part': { wanted: string; known: readonly string[] };
   'body/bad-tissue': { depthMm: number; modulusKPa: number };
 }

@@ -6,6 +6,8 @@ export interface Welded {
   readonly mesh: TriangleMesh;
   /** How many vertices were given up for another. */
   readonly joinedCount: number;
+  /** For each old vertex the old vertex that stands for it; V. */
+  readonly keptFor: Uint32Array;
 }
 
 /**
@@ -32,7 +34,7 @@ export function weld({ positions, triangles }: TriangleMesh, tolerance: number):
     if (isUsed[v]) keptPositions.set(positions.subarray(3 * v, 3 * v + 3), 3 * newIndex[v]!);
   }
   const mesh = { positions: keptPositions, triangles: Uint32Array.from(corners, (v) => newIndex[v]!) };
-  return { mesh, joinedCount: keptFor.reduce((sum, kept, v) => sum + Number(kept !== v), 0) };
+  return { mesh, joinedCount: keptFor.reduce((sum, kept, v) => sum + Number(kept !== v), 0), keptFor };
 }
 
 /** A tolerance that joins what single precision could not tell apart: a millionth of the largest extent. */

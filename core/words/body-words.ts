@@ -39,6 +39,14 @@ export const bodyFaultWords: FaultWords<BodyFaults> = {
     what: `This is no GLB file: ${problem}.`,
     remedy: 'Export the body as binary glTF 2.0 (.glb), in one file.',
   }),
+  'mesh/not-its-kind': ({ kind, problem }) => ({
+    what: `This is no ${kind} file: ${problem}.`,
+    remedy: `Export the body again as ${kind}; if the file is of another kind, give it the ending of that kind.`,
+  }),
+  'mesh/ends-early': ({ what, promised, byteCount }) => ({
+    what: `The file promises ${promised} ${what} but ends before the last, after ${byteCount} bytes.`,
+    remedy: 'The file is cut short: copy or export it again.',
+  }),
   'mesh/glb-feature': ({ feature, name }) => ({
     what: `The file needs ${{ extension: 'the extension', 'outside file': 'another file,', 'sparse data': 'sparse data in' }[feature]} ${name}, which is not read here.`,
     remedy: {
@@ -74,6 +82,14 @@ export const bodyFaultWords: FaultWords<BodyFaults> = {
   'body/wrong-size': ({ heightMm, lowestMm, highestMm }) => ({
     what: `The body is ${heightMm < 10 ? heightMm.toPrecision(2) : heightMm.toFixed(0)} mm high; from ${lowestMm} to ${highestMm} mm is possible.`,
     remedy: 'Check the unit (mm, cm or m) and the up axis given for this file.',
+  }),
+  'body/axes-not-square': ({ up, front }) => ({
+    what: `Up (${up}) and front (${front}) lie along the same axis of the file.`,
+    remedy: 'Choose a front square to the up axis, for instance up +y and front +z.',
+  }),
+  'body/no-such-part': ({ wanted, known }) => ({
+    what: `The file has no part called ${wanted}.`,
+    remedy: `It has ${known.join(', ')}: choose one of these, or leave the choice to the largest surface.`,
   }),
   'body/bad-tissue': ({ depthMm, modulusKPa }) => ({
     what: `A tissue depth of ${depthMm} mm with a modulus of ${modulusKPa} kPa is not possible.`,

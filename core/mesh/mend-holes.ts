@@ -1,0 +1,98 @@
+import { fillLoop } from './fill-loop.ts';
+import { FREE, type Stitches } from './mend-stitches.ts';
+import type { TriangleMesh } from './triangle-mesh.ts';
+import type { Triple } from './triple.ts';
+
+/** A closed way along free edges, the surface on its left. */
+export interface Hole {
+  readonly vertices: readonly number[];
+  /** Unit of the mesh. */
+  readonly perimeter: number;
+  readonly low: Triple;
+  readonly high: Triple;
+  /** Mean of its vertices. */
+  readonly middle: Triple;
+}
+
+/**
+ * The holes of a mesh whose fans are split, in the order of their first side.
+ *
+ * @param stitches - Of the mesh.
+ */
+export function holesOf({ positions, triangles }: TriangleMesh, { across }: Stitches): Hole[] {
+  const sideFrom = new Map<number, number>();
+  for (let side = 0; side < across.length; side++) {
+    if (across[side] === FREE) sideFrom.set(triangles[side]!, side);
+  }
+  const holes: Hole[] = [];
+  for (const first of sideFrom.keys()) {
+    const vertices: number[] = [];
+    let at: number | undefined = first;
+    while (at !== undefined && sideFrom.has(at)) {
+      const side: number = sideFrom.get(at)!;
+      sideFrom.delete(at);
+      vertices.push(at);
+      at = triangles[side % 3 === 2 ? side - 2 : side + 1];
+    }
+    if (vertices.length >= 3) holes.push(measured(positions, vertices));
+  }
+  return holes;
+}
+
+function measured(positions: Float64Array, vertices: readonly number[]): Hole {
+  const low: Triple = [Infinity, Infinity, Infinity];
+  const high: Triple = [-Infinity, -Infinity, -Infinity];
+  const middle: Triple = [0, 0, 0];
+  let perimeter = 0;
+  vertices.forEach((v, i) => {
+    const next = vertices[(i + 1) % vertices.length]!;
+    let squared = 0;
+    for (let k = 0; k < 3; k++) {
+      const value = positions[3 * v + k]!;
+      low[k] = Math.min(low[k]!, value);
+      high[k] = Math.max(high[k]!, value);
+      middle[k]! += value / vertices.length;
+      squared += (positions[3 * next + k]! - value) ** 2;
+    }
+    perimeter += Math.sqrt(squared);
+  });
+  return { vertices, perimeter, low, high, middle };
+}
+
+/** The mesh with these holes filled, and how many triangles each took. */
+export function closeHoles(
+  mesh: TriangleMesh,
+  holes: readonly Hole[],
+): { mesh: TriangleMesh; addedCounts: number[] } {
+  let vertexCount = mesh.positions.length / 3;
+  const patches = holes.map(({ vertices }) => {
+    const rim = new Float64Array(3 * vertices.length);
+    // The patch lies on the other side of the rim's edges, so it runs along them the other way.
+    const turned = vertices.toReversed();
+    turned.forEach((v, i) => {
+      for (let k = 0; k < 3; k++) rim[3 * i + k] = mesh.positions[3 * v + k]!;
+    });
+    const { inner, triangles } = fillLoop(rim);
+    const first = vertexCount;
+    vertexCount += inner.length / 3;
+    const placed = triangles.map((v) => (v < turned.length ? turned[v]! : first + v - turned.length));
+    return { inner, placed };
+  });
+  const addedCorners = patches.reduce((sum, { placed }) => sum + placed.length, 0);
+  const positions = new Float64Array(3 * vertexCount);
+  const triangles = new Uint32Array(mesh.triangles.length + addedCorners);
+  positions.set(mesh.positions);
+  triangles.set(mesh.triangles);
+  let position = mesh.positions.length;
+  let corner = mesh.triangles.length;
+  for (const { inner, placed } of patches) {
+    positions.set(inner, position);
+    triangles.set(placed, corner);
+    position += inner.length;
+    corner += placed.length;
+  }
+  return {
+    mesh: { positions, triangles },
+    addedCounts: patches.map(({ placed }) => placed.length / 3),
+  };
+}
