@@ -18,6 +18,7 @@ import { revolvedTubes } from './revolved-tubes.ts';
 import { seamOfFabricsChecks } from './seam-of-fabrics.ts';
 import { sensorPlate } from './sensor-plate.ts';
 import { sewnElasticChecks } from './sewn-elastic.ts';
+import { shearedPanels } from './sheared-panels.ts';
 import { swatchBendingChecks } from './swatch-bending.ts';
 import { tubeOnCone } from './tube-on-cone.ts';
 import { tubeOnCylinder } from './tube-on-cylinder.ts';
@@ -25,6 +26,7 @@ import { tubeOnEllipse } from './tube-on-ellipse.ts';
 import { tubeOnMesh } from './tube-on-mesh.ts';
 import { tubeSizes } from './tube-sizes.ts';
 import { tubeOnYieldingCylinder } from './tube-on-yielding-cylinder.ts';
+import { twistedMembranes } from './twisted-membranes.ts';
 import { virtualStripChecks } from './virtual-strips.ts';
 import { waistSaddle } from './waist-saddle.ts';
 import { wrinkledStrip } from './wrinkled-strip.ts';
@@ -44,6 +46,7 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'strips of meshed cloth', run: meshedStrips },
   { subject: 'knits', run: knitChecks },
   { subject: 'bent strip with a slack side', run: wrinkledStrip },
+  { subject: 'sheared panels', run: shearedPanels },
   { subject: 'biaxial rubber', run: biaxialRubberChecks },
   { subject: 'swatch under its own weight', run: swatchBendingChecks },
   { subject: 'pressed flesh', run: fleshChecks },
@@ -63,6 +66,7 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'seams of fabrics', run: seamOfFabricsChecks },
   { subject: 'hanging cloth', run: hangingClothChecks },
   { subject: 'hinges of bent cloth', run: bentHingeChecks },
+  { subject: 'twisted membranes', run: twistedMembranes },
   { subject: 'bridged hollow', run: hourglassBridging },
   { subject: 'cones and waists', run: revolvedTubes },
   { subject: 'rope round a bar', run: capstan },
