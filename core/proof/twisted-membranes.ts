@@ -9,12 +9,13 @@ import { onRing, proofTube } from './proof-tube.ts';
 import { isotropicLaw } from './sheared-panels.ts';
 
 const RING =
-  'Reissner 1938 and Mansfield, Proc. R. Soc. A 316 (1970) 269 (from memory), derived here for small strains of an isotropic sheet: in a ring wrinkled all over ' +
-  'the tension runs along straight lines that pass the middle at one distance d, s = q / sqrt(r^2 - d^2); ' +
-  'M(d) = 4 pi E turn d^2 / ln((b^2 - d^2) / (a^2 - d^2)), and d is where that is greatest';
+  'Reissner 1938 and Mansfield, Proc. R. Soc. A 316 (1970) 269 (from memory), derived here for small strains of an ' +
+  'isotropic sheet: in a ring wrinkled all over the tension runs along straight lines that pass the middle at one ' +
+  'distance d, s = q / sqrt(r^2 - d^2); M(d) = 4 pi E turn d^2 / ln((b^2 - d^2) / (a^2 - d^2)), d where that is greatest';
 const TUBE =
   'derived here for small strains of an isotropic sheet that does not narrow: in a tube wrinkled all over the tension ' +
-  'runs along straight lines from ring to ring, parallel in the unrolled cloth; of all such families the one that is stretched most carries, and the tube is a hyperboloid';
+  'runs along straight lines from ring to ring, parallel in the unrolled cloth; of all such families the one that is ' +
+  'stretched most carries, and the tube is a hyperboloid';
 
 const STIFFNESS = 300;
 

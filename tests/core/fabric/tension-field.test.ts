@@ -105,3 +105,20 @@ it('a yarn across which the cloth is wrinkled is slack, and neither is where it 
   expect(slackAt(1, 0, 0, 0.3, 1, 0)).toEqual([true, false, false]);
   expect(slackAt(0.9, 0, 0, 0.02, 0.9, 0)).toEqual([true, true, true]);
 });
+
+it.each([
+  [[0, 0, 0, 0, 0, 0]],
+  [[1.2, 0, 0, 0, 0, 0]],
+  [[2, 0, 0, 2, 0, 0]],
+  [[2, 0, 0, -0.1, 0, 0]],
+  [[1, 1, 1, -1, -1, -1]],
+  [[1e-9, 0, 0, 0, 3, 0]],
+])('a collapsed triangle still gets numbers: %j', (f) => {
+  const response = createTensionResponse();
+  for (const law of [torsoFabric(), shearless]) {
+    evaluateTension(law, Float64Array.from(f), true, response);
+    for (const value of [response.energy, ...response.stress, ...response.stiffness]) {
+      expect(value).toSatisfy(Number.isFinite);
+    }
+  }
+});
