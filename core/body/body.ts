@@ -32,6 +32,8 @@ export interface Body {
    * foundation modulus / tissue depth, or NEAR_RIGID.
    */
   readonly foundation: Float64Array;
+  /** Where depth and foundation are from: index into TISSUE_SOURCES; V. */
+  readonly tissueSource: Uint8Array;
   readonly girths: readonly Girth[];
   /** Named points; empty where no standing person was seen. */
   readonly landmarks: Landmarks;

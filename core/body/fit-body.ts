@@ -26,6 +26,7 @@ import { gridFromField } from './grid-from-field.ts';
 import { grownBox } from './node-lattice.ts';
 import { regionsOf } from './region-map.ts';
 import { tapeGirth } from './tape-girth.ts';
+import { sourceFilled } from './tissue-map.ts';
 
 /**
  * Four times an assumed soft-tissue modulus of 10 kPa (recalled), Pa.
@@ -101,6 +102,7 @@ export function makeFitBody(measures: FitMeasures, options: FitBodyOptions = {})
     sourceUp: 'y',
     tissueDepth,
     foundation: tissueDepth.map((depth) => FOUNDATION_MODULUS / depth),
+    tissueSource: sourceFilled('recipe', tissueDepth.length),
     girths,
     ...standing,
     regions: regionsOf(mesh, standing),

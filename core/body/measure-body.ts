@@ -29,7 +29,7 @@ export interface TapeWishes {
   };
   /** Landmarks placed by hand, m. */
   readonly placed?: PlacedLandmarks;
-  /** Tapes of the wearer's own, at any level and tilt. */
+  /** Tapes of the wearer's own, at any level and tilt; one with the name and side of a found one lies in its stead. */
   readonly lines?: readonly TapeLine[];
 }
 
@@ -49,7 +49,11 @@ export function measureBody(skin: TriangleMesh, wishes: TapeWishes = {}): BodyTa
       : withPlaced(skin, known.landmarks, wishes.placed, known.forward);
   const findings: Finding[] = [...(known.findings ?? [])];
   const readings: TapeReading[] = [];
-  for (const line of [...tapeLines(landmarks), ...(wishes.lines ?? [])]) {
+  const own = wishes.lines ?? [];
+  const found = tapeLines(landmarks).filter(
+    ({ name, side }) => !own.some((line) => line.name === name && line.side === side),
+  );
+  for (const line of [...found, ...own]) {
     const { reading, finding } = readApart(skin, line, { landmarks, floor: known.floor });
     if (finding !== null) findings.push(finding);
     if (reading !== null) readings.push(reading);

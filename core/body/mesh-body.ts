@@ -23,6 +23,8 @@ import { findLandmarks } from './landmark-find.ts';
 import { measureBody } from './measure-body.ts';
 import { regionsOf } from './region-map.ts';
 import { tapeGirth } from './tape-girth.ts';
+import { sourceFilled, type TissueSource } from './tissue-map.ts';
+import { tissueOfMesh } from './tissue-of-mesh.ts';
 import type { UpAxis } from './turn-up.ts';
 
 /** A body as it comes from a file. */
@@ -30,8 +32,11 @@ export interface MeshBodyChoice {
   /** In m, y up. */
   readonly skin: TriangleMesh;
   readonly sourceUp: UpAxis;
-  /** Depth in m and effective foundation modulus in Pa: the flesh gives by pressure * depth / modulus. */
-  readonly tissue: 'rigid' | { readonly depth: number; readonly foundationModulus: number };
+  /**
+   * Depth in m and effective foundation modulus in Pa: the flesh gives by pressure * depth / modulus. `transferred`: as the fit
+   * body of the same measures has it, by landmarks; a mesh on which no person is seen is then taken as rigid.
+   */
+  readonly tissue: 'rigid' | 'transferred' | { readonly depth: number; readonly foundationModulus: number };
 }
 
 /** How far beyond the box asked for the contact field stays valid, m. */
@@ -54,24 +59,19 @@ const COARSE_EDGE = 0.012;
  */
 export function makeMeshBody(choice: MeshBodyChoice): Body {
   const { skin, edges, findings } = soundSkin(choice.skin);
-  const vertexCount = skin.positions.length / 3;
   const { low, high } = extentOf(skin);
   requirePossibleHeight(high[1] - low[1]);
   requirePossibleTissue(choice.tissue);
   const surface = liftedSurface(skin);
   const person = personOf(skin);
-  const { depth, stiffness } =
-    choice.tissue === 'rigid'
-      ? { depth: 0, stiffness: NEAR_RIGID }
-      : { depth: choice.tissue.depth, stiffness: choice.tissue.foundationModulus / choice.tissue.depth };
+  const flesh = fleshOf(choice.tissue, { ...person, skin });
   return {
     skin,
     sourceUp: choice.sourceUp,
-    tissueDepth: new Float64Array(vertexCount).fill(depth),
-    foundation: new Float64Array(vertexCount).fill(stiffness),
+    ...flesh.of,
     ...person,
     girths: person.regions === null ? mainGirths(skin, low[1], high[1]) : person.girths,
-    findings: [...findings, ...doubts(skin, edges), ...person.findings, tissueFinding(choice.tissue)],
+    findings: [...findings, ...doubts(skin, edges), ...person.findings, flesh.finding],
     contactField: (box) => {
       const field = grownBox(box, FIELD_MARGIN);
       return gridFromMesh(surface, field, defaultSpacing(skin, field));
@@ -151,14 +151,38 @@ function doubts(skin: TriangleMesh, edges: MeshEdges): Finding[] {
   return findings;
 }
 
-function tissueFinding(tissue: MeshBodyChoice['tissue']): Finding {
-  if (tissue === 'rigid') {
-    // NEAR_RIGID is in Pa/m; 1 kPa per mm = 1e6 Pa/m.
-    return { code: 'body/taken-as-rigid', facts: { stiffnessKPaPerMm: NEAR_RIGID / 1e6 } };
+/** Depth and stiffness of every vertex, and what is to be said of them. */
+function fleshOf(
+  tissue: MeshBodyChoice['tissue'],
+  person: Pick<Body, 'skin' | 'landmarks' | 'floor' | 'forward' | 'regions' | 'girths'>,
+): { of: Pick<Body, 'tissueDepth' | 'foundation' | 'tissueSource'>; finding: Finding } {
+  const vertexCount = person.skin.positions.length / 3;
+  const even = (depth: number, stiffness: number, source: TissueSource) => ({
+    tissueDepth: new Float64Array(vertexCount).fill(depth),
+    foundation: new Float64Array(vertexCount).fill(stiffness),
+    tissueSource: sourceFilled(source, vertexCount),
+  });
+  const { regions } = person;
+  if (tissue === 'transferred' && regions !== null) {
+    const { depth, modulus, isToMeasure } = tissueOfMesh({ ...person, regions });
+    const of = {
+      tissueDepth: depth,
+      foundation: depth.map((value) => modulus / value),
+      tissueSource: sourceFilled('transferred', vertexCount),
+    };
+    const facts = { modulusKPa: kPaFromPascals(modulus), isToMeasure };
+    return { of, finding: { code: 'body/tissue-transferred', facts } };
   }
+  if (tissue === 'rigid' || tissue === 'transferred') {
+    // NEAR_RIGID is in Pa/m; 1 kPa per mm = 1e6 Pa/m.
+    const facts = { stiffnessKPaPerMm: NEAR_RIGID / 1e6 };
+    return { of: even(0, NEAR_RIGID, 'rigid'), finding: { code: 'body/taken-as-rigid', facts } };
+  }
+  const { depth, foundationModulus } = tissue;
+  const facts = { depthMm: mmFromMetres(depth), modulusKPa: kPaFromPascals(foundationModulus) };
   return {
-    code: 'body/tissue-even',
-    facts: { depthMm: mmFromMetres(tissue.depth), modulusKPa: kPaFromPascals(tissue.foundationModulus) },
+    of: even(depth, foundationModulus / depth, 'even'),
+    finding: { code: 'body/tissue-even', facts },
   };
 }
 
@@ -178,7 +202,7 @@ export function requirePossibleHeight(height: number): void {
 }
 
 function requirePossibleTissue(tissue: MeshBodyChoice['tissue']): void {
-  if (tissue === 'rigid') return;
+  if (tissue === 'rigid' || tissue === 'transferred') return;
   const depthMm = mmFromMetres(tissue.depth);
   const modulusKPa = kPaFromPascals(tissue.foundationModulus);
   const isDepth = depthMm >= 1 && depthMm <= 200;

@@ -1,4 +1,5 @@
 import type { Triple } from '../mesh/triple.ts';
+import type { Body } from './body.ts';
 import type { BodyRegion } from './body-regions.ts';
 
 /** Where a value of the tissue map is from. */
@@ -11,8 +12,8 @@ export interface TissueMap {
   readonly depth: Float64Array;
   /** Effective foundation modulus: the skin gives by pressure * depth / modulus; Pa; V. */
   readonly modulus: Float64Array;
-  /** Index into BODY_REGIONS; V. */
-  readonly region: Uint8Array;
+  /** Index into BODY_REGIONS; V. Null where no standing person was seen. */
+  readonly region: Uint8Array | null;
   /** Index into TISSUE_SOURCES of the last that set the depth or the modulus; V. */
   readonly source: Uint8Array;
 }
@@ -40,8 +41,10 @@ export interface BrushStroke {
   readonly falloff: number;
 }
 
-/** What a designer corrects by hand; regions first, then strokes. */
+/** What a designer corrects by hand: the moduli all over, then regions, then strokes. */
 export interface TissueCorrections {
+  /** `even` leaves the body's own; `byRegion` takes the estimates of tissue-moduli.ts. */
+  readonly moduli?: 'even' | 'byRegion';
   readonly regions: readonly RegionCorrection[];
   readonly strokes: readonly BrushStroke[];
 }
@@ -68,3 +71,17 @@ export interface BonyPoint {
   /** Of the map there, m. */
   readonly depth: number;
 }
+
+/** One and the same source for every vertex. */
+export const sourceFilled = (source: TissueSource, vertexCount: number): Uint8Array =>
+  new Uint8Array(vertexCount).fill(TISSUE_SOURCES.indexOf(source));
+
+/** The map of a body: modulus = foundation * depth. */
+export const tissueMapOf = (
+  body: Pick<Body, 'tissueDepth' | 'foundation' | 'tissueSource' | 'regions'>,
+): TissueMap => ({
+  depth: body.tissueDepth,
+  modulus: body.foundation.map((stiffness, v) => stiffness * body.tissueDepth[v]!),
+  region: body.regions?.region ?? null,
+  source: body.tissueSource,
+});

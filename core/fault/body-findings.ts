@@ -3,6 +3,8 @@ export interface BodyFindings {
   'body/tissue-estimated': { modulusKPa: number };
   /** One depth and one modulus for the whole skin, as the study gives them. */
   'body/tissue-even': { depthMm: number; modulusKPa: number };
+  /** Depths carried over from the fit body, which could be made to this body's measures, or not. */
+  'body/tissue-transferred': { modulusKPa: number; isToMeasure: boolean };
   'body/taken-as-rigid': { stiffnessKPaPerMm: number };
   'body/turned-outward': { triangleCount: number };
   'body/joined-vertices': { vertexCount: number };

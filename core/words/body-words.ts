@@ -48,11 +48,10 @@ export const bodyFaultWords: FaultWords<BodyFaults> = {
     remedy: 'The file is cut short: copy or export it again.',
   }),
   'mesh/glb-feature': ({ feature, name }) => ({
-    what: `The file needs ${{ extension: 'the extension', 'outside file': 'another file,', 'sparse data': 'sparse data in' }[feature]} ${name}, which is not read here.`,
+    what: `The file needs ${{ extension: 'the extension', 'outside file': 'another file,' }[feature]} ${name}, which is not read here.`,
     remedy: {
       extension: 'Export again without compression or extensions.',
       'outside file': 'Export as one .glb with everything embedded.',
-      'sparse data': 'Export again without shape keys (morph targets).',
     }[feature],
   }),
   'mesh/glb-broken': ({ place, problem }) => ({
@@ -103,6 +102,8 @@ export const bodyFindingWords: FindingWords<BodyFindings> = {
     `How far the flesh gives is an estimate (${modulusKPa.toFixed(0)} kPa over the tissue depth), not measured on this body.`,
   'body/tissue-even': ({ depthMm, modulusKPa }) =>
     `The flesh is taken as ${depthMm.toFixed(0)} mm of ${modulusKPa.toFixed(1)} kPa all over; bony places are harder, soft places softer.`,
+  'body/tissue-transferred': ({ modulusKPa, isToMeasure }) =>
+    `How deep the flesh is was carried over from ${isToMeasure ? 'a fit form of the same measures' : 'a usual fit form, scaled by girth'} (foundation modulus ${modulusKPa.toFixed(0)} kPa): estimates, not measured on this body.`,
   'body/taken-as-rigid': ({ stiffnessKPaPerMm }) =>
     `The body hardly gives (${stiffnessKPaPerMm.toFixed(0)} kPa per mm): on real flesh the highest pressures are lower.`,
   'body/turned-outward': ({ triangleCount }) =>

@@ -10,6 +10,7 @@ export function smoothBody(skin: TriangleMesh, field: DistanceField, foundation:
     sourceUp: 'y',
     tissueDepth: new Float64Array(vertexCount).fill(0.02),
     foundation: new Float64Array(vertexCount).fill(foundation),
+    tissueSource: new Uint8Array(vertexCount),
     girths: [],
     landmarks: {},
     floor: 0,
