@@ -14,7 +14,7 @@ export interface BodyFaults {
   'mesh/bad-index': { line: number | null; triangle: number | null; value: string; vertexCount: number };
   'mesh/no-triangles': { vertexCount: number };
   'mesh/too-large': {
-    what: 'bytes' | 'vertices' | 'triangles' | 'corners of one face';
+    what: 'bytes' | 'vertices' | 'triangles' | 'corners of one face' | 'numbers' | 'nodes';
     found: number;
     limit: number;
   };
@@ -22,7 +22,7 @@ export interface BodyFaults {
   'mesh/not-its-kind': { kind: 'PLY' | 'STL' | 'glTF'; problem: string };
   /** `what` is being read where the file ends; bytes count from 0. */
   'mesh/ends-early': { what: string; promised: number; byteCount: number };
-  'mesh/glb-feature': { feature: 'extension' | 'outside file' | 'sparse data'; name: string };
+  'mesh/glb-feature': { feature: 'extension' | 'outside file'; name: string };
   'mesh/glb-broken': { place: string; problem: string };
   'mesh/repeated-corner': { triangle: number; vertex: number; count: number };
   'mesh/open': { edgeCount: number } & PlaceMm;

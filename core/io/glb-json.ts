@@ -43,5 +43,9 @@ export function wholeBelow(end: number, value: unknown, place: string): number {
   throw broken(place, `${textOf(value)} is not a whole number below ${end}`);
 }
 
-/** A value as found, cut short. */
-export const textOf = (value: unknown): string => (JSON.stringify(value) ?? 'nothing').slice(0, 60);
+/** A value as found, cut short; what is nested is named only, since it may be nested endlessly. */
+export function textOf(value: unknown): string {
+  if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'object' && value !== null) return 'an object';
+  return (JSON.stringify(typeof value === 'string' ? value.slice(0, 60) : value) ?? 'nothing').slice(0, 60);
+}

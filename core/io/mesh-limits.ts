@@ -6,6 +6,9 @@ export const MESH_LIMITS = {
   vertices: 3_000_000,
   triangles: 4_000_000,
   'corners of one face': 1000,
+  /** Of a glTF file, in all lists that are used, and in all sums over shape keys. */
+  numbers: 60_000_000,
+  nodes: 20_000,
 } as const;
 
 /**

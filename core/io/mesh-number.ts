@@ -1,21 +1,23 @@
 import { Fault } from '../fault/fault.ts';
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+const DECIMAL_COMMA = /^[+-]?\d*,\d+(e[+-]?\d+)?$/i;
 const NO_NUMBER = /^[+-]?(1\.#)?(nan|inf|ind|infinity)/i;
 
 /**
  * A coordinate as written in a text file; null for a word that is none.
  *
- * @param place - Line and vertex, from 1; `line` null where the file has none.
- * @throws {Fault} `mesh/not-finite` for nan, inf and numbers beyond all bounds.
+ * @param place - Line and vertex, from 1.
+ * @throws {Fault} `mesh/not-finite` for nan, inf and numbers beyond all bounds; `mesh/decimal-comma`.
  */
 export function readCoordinate(
   word: string,
-  place: { readonly line: number | null; readonly vertex: number },
+  place: { readonly line: number; readonly vertex: number },
 ): number | null {
   const isNumber = NUMBER.test(word);
   const value = isNumber ? Number(word) : NaN;
   if (isUsableCoordinate(value)) return value;
+  if (DECIMAL_COMMA.test(word)) throw new Fault('mesh/decimal-comma', { line: place.line, value: word });
   if (!isNumber && !NO_NUMBER.test(word)) return null;
   throw new Fault('mesh/not-finite', { ...place, value: word.slice(0, 40) });
 }

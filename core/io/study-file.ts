@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { Fault } from '../fault/fault.ts';
 import { checkShape, readJson } from './read-json.ts';
+import { tapeNotes, tissueNotes } from './study-notes.ts';
 
 /** The version of the study file that this program writes and reads. */
 export const STUDY_VERSION = 1;
@@ -14,6 +15,16 @@ const fitBody = z.strictObject({
   underbustMm: positiveMm,
   waistMm: positiveMm,
   hipMm: positiveMm,
+  neckMm: positiveMm.optional(),
+  topHipMm: positiveMm.optional(),
+  thighMm: positiveMm.optional(),
+  midThighMm: positiveMm.optional(),
+  kneeMm: positiveMm.optional(),
+  calfMm: positiveMm.optional(),
+  ankleMm: positiveMm.optional(),
+  upperArmMm: positiveMm.optional(),
+  elbowMm: positiveMm.optional(),
+  wristMm: positiveMm.optional(),
   figure: z.enum(['female', 'male']).optional(),
 });
 
@@ -81,6 +92,8 @@ const studyFile = z.strictObject({
   garment: z.strictObject({ tube }),
   friction: friction.default(0),
   flesh: flesh.default('foundation'),
+  tape: tapeNotes.optional(),
+  tissue: tissueNotes.optional(),
   bending: z.boolean().default(false),
   branch: z.enum(['load', 'return']).default('load'),
   edgeMm: z.number().min(1).max(50).default(8),

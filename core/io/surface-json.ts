@@ -1,138 +1,141 @@
 import type { GLTF } from '@gltf-transform/core';
-import { Fault } from '../fault/fault.ts';
 import { broken, isObject, listIn, objectsIn, wholeBelow, type Json } from './glb-json.ts';
+import { keptAccessors, type KeptAccessors } from './gltf-accessors.ts';
 import { requireWithin } from './mesh-limits.ts';
 import type { GlbParts } from './scan-glb.ts';
 
-const COMPONENT_BYTES = { 5120: 1, 5121: 1, 5122: 2, 5123: 2, 5125: 4, 5126: 4 } as const;
-const COMPONENT_COUNT = { SCALAR: 1, VEC3: 3 } as const;
-
 /** A thousand nodes hanging from one another are no body but a trap. */
 const DEEPEST_NODE = 1000;
+/** Sets of four joints at a vertex. */
+const MOST_JOINT_SETS = 4;
+
+/** The glTF of the surface alone, all of it looked at. */
+export interface SurfaceJson extends GLTF.IGLTF {
+  readonly nodes: GLTF.INode[];
+  readonly meshes: GLTF.IMesh[];
+  readonly skins: GLTF.ISkin[];
+  readonly scenes: [{ nodes: number[] }];
+}
 
 /**
- * The glTF of the surface alone: scene, nodes, triangles with positions and indices, every number in it proved to lie
- * where it should. It is written anew, so that a library that reads it sees nothing that was not looked at: a file of
- * 500 bytes can ask for billions of numbers, or for a scene that hangs from itself.
+ * The glTF of the surface alone: scene, nodes, triangles with positions and indices, shape keys in use, skins; every
+ * number in it proved to lie where it should. It is written anew, so that a library that reads it sees nothing that was
+ * not looked at: a file of 500 bytes can ask for billions of numbers, or for a scene that hangs from itself.
  *
- * Skins, shape keys and materials are left out: the body stands as it was modelled.
- *
- * @throws {Fault} `mesh/too-large`, `mesh/glb-feature`, `mesh/glb-broken`.
+ * @throws {Fault} `mesh/too-large`, `mesh/glb-broken`.
  * @see Khronos, glTF 2.0 specification (ISO/IEC 12113:2022), sections 3.5 to 3.7.
  */
-export function surfaceJson({ json, binary }: GlbParts): GLTF.IGLTF {
-  const views = objectsIn(json, 'bufferViews').map((view, i) => viewOf(view, `bufferViews[${i}]`, binary));
-  const accessors = accessorKeeper(objectsIn(json, 'accessors'), views);
-  const meshes = objectsIn(json, 'meshes').map((mesh, i) => ({
-    primitives: objectsIn(mesh, 'primitives', `meshes[${i}].primitives`).flatMap((primitive, p) =>
-      primitiveOf(primitive, `meshes[${i}].primitives[${p}]`, accessors.keep),
-    ),
-  }));
-  const read = objectsIn(json, 'nodes');
-  const nodes = read.map((node, i) =>
-    nodeOf(node, `nodes[${i}]`, { nodes: read.length, meshes: meshes.length }),
-  );
+export function surfaceJson(parts: GlbParts): SurfaceJson {
+  const { json, binary } = parts;
+  const kept = keptAccessors(parts);
+  const readNodes = objectsIn(json, 'nodes');
+  const readMeshes = objectsIn(json, 'meshes');
+  const readSkins = objectsIn(json, 'skins');
+  requireWithin('nodes', readNodes.length);
+  requireWithin('nodes', readMeshes.length);
+  const counts = { nodes: readNodes.length, meshes: readMeshes.length, skins: readSkins.length };
+  const nodes = readNodes.map((node, i) => nodeOf(node, `nodes[${i}]`, counts));
   requireTree(nodes);
+  const meshes = readMeshes.map((mesh, i) => meshOf(mesh, i, nodes, kept));
+  const skins = readSkins.map((skin, i) => skinOf(skin, `skins[${i}]`, counts.nodes, kept));
   return {
     asset: { version: '2.0' },
     scene: 0,
     scenes: [{ nodes: shownNodes(json, nodes) }],
     nodes,
     meshes,
-    accessors: accessors.kept,
-    bufferViews: views,
+    skins,
+    accessors: [...kept.accessors],
+    bufferViews: [...kept.bufferViews],
     buffers: [{ byteLength: binary.length }],
   };
 }
 
-function viewOf(view: Json, place: string, binary: Uint8Array): GLTF.IBufferView {
-  wholeBelow(1, view['buffer'], `${place}.buffer`);
-  const byteLength = wholeBelow(binary.length + 1, view['byteLength'], `${place}.byteLength`);
-  const end = binary.length - byteLength + 1;
-  const byteOffset = wholeBelow(end, view['byteOffset'] ?? 0, `${place}.byteOffset`);
-  if (view['byteStride'] === undefined) return { buffer: 0, byteOffset, byteLength };
-  const byteStride = wholeBelow(253, view['byteStride'], `${place}.byteStride`);
-  if (byteStride < 4 || byteStride % 4 !== 0) {
-    throw broken(`${place}.byteStride`, `${byteStride} is not 4, 8, ... 252`);
+/* oxlint-disable-next-line max-params -- a mesh, its number, who shows it, what it may keep */
+function meshOf(mesh: Json, i: number, nodes: readonly GLTF.INode[], kept: KeptAccessors): GLTF.IMesh {
+  const weights = weightsIn(mesh, `meshes[${i}]`) ?? [];
+  // Shape keys that nobody uses are left where they are.
+  const used = new Set<number>();
+  for (const list of [weights, ...nodes.map((node) => (node.mesh === i ? (node.weights ?? []) : []))]) {
+    list.forEach((weight, key) => {
+      if (weight !== 0) used.add(key);
+    });
   }
-  return { buffer: 0, byteOffset, byteLength, byteStride };
-}
-
-type Keep = (index: unknown, type: 'VEC3' | 'SCALAR', place: string) => number;
-
-/** Keeps the accessors that are asked for, each once, proved, under a new number. */
-function accessorKeeper(
-  read: readonly Json[],
-  views: readonly GLTF.IBufferView[],
-): { keep: Keep; kept: GLTF.IAccessor[] } {
-  const kept: GLTF.IAccessor[] = [];
-  const newIndex = new Map<string, number>();
-  const keep: Keep = (index, type, place) => {
-    const old = wholeBelow(read.length, index, place);
-    const key = `${old} ${type}`;
-    if (!newIndex.has(key)) {
-      newIndex.set(key, kept.length);
-      kept.push(accessorOf(read[old]!, type, `accessors[${old}]`, views));
-    }
-    return newIndex.get(key)!;
+  const read = objectsIn(mesh, 'primitives', `meshes[${i}].primitives`);
+  requireWithin('nodes', read.length);
+  return {
+    weights,
+    primitives: read.map((primitive, p) => primitiveOf(primitive, { i, p, kept, used })),
   };
-  return { keep, kept };
 }
 
-function accessorOf(
-  accessor: Json,
-  type: 'VEC3' | 'SCALAR',
-  place: string,
-  views: readonly GLTF.IBufferView[],
-): GLTF.IAccessor {
-  if (accessor['sparse'] !== undefined) {
-    throw new Fault('mesh/glb-feature', { feature: 'sparse data', name: place });
-  }
-  if (accessor['type'] !== type) throw broken(`${place}.type`, `it should be ${type}`);
-  const componentType = accessor['componentType'];
-  if (!isComponentType(componentType)) throw broken(`${place}.componentType`, 'it is unknown');
-  const componentBytes = COMPONENT_BYTES[componentType];
-  const count = wholeBelow(2 ** 32, accessor['count'], `${place}.count`);
-  if (type === 'VEC3') requireWithin('vertices', count);
-  else requireWithin('triangles', count / 3);
-  const bufferView = wholeBelow(views.length, accessor['bufferView'], `${place}.bufferView`);
-  const view = views[bufferView]!;
-  const byteOffset = wholeBelow(view.byteLength + 1, accessor['byteOffset'] ?? 0, `${place}.byteOffset`);
-  const elementBytes = componentBytes * COMPONENT_COUNT[type];
-  const stride = view.byteStride ?? elementBytes;
-  const needed = byteOffset + (count > 0 ? (count - 1) * stride + elementBytes : 0);
-  if (stride < elementBytes || needed > view.byteLength) {
-    throw broken(place, `its ${count} entries do not fit into the data they name`);
-  }
-  if ((byteOffset + view.byteOffset!) % componentBytes !== 0) {
-    throw broken(`${place}.byteOffset`, 'its numbers do not lie on whole steps');
-  }
-  const normalized = accessor['normalized'] === true && componentType < 5125;
-  return { bufferView, byteOffset, componentType, count, type, normalized };
-}
-
-const isComponentType = (value: unknown): value is keyof typeof COMPONENT_BYTES =>
-  typeof value === 'number' && value in COMPONENT_BYTES;
-
-/** Positions and indices of a primitive of triangles; points and lines are passed over. */
-function primitiveOf(primitive: Json, place: string, keep: Keep): GLTF.IMeshPrimitive[] {
+/** Positions, indices, shape keys and joints of a primitive of triangles; points and lines become nothing. */
+function primitiveOf(
+  primitive: Json,
+  { i, p, kept, used }: { i: number; p: number; kept: KeptAccessors; used: ReadonlySet<number> },
+): GLTF.IMeshPrimitive {
+  const place = `meshes[${i}].primitives[${p}]`;
   const mode = wholeBelow(7, primitive['mode'] ?? 4, `${place}.mode`);
-  if (mode !== 4 && mode !== 5 && mode !== 6) return [];
+  if (mode !== 4 && mode !== 5 && mode !== 6) return { attributes: {}, mode: 0 };
   const { attributes, indices } = primitive;
   if (!isObject(attributes)) throw broken(`${place}.attributes`, 'it is no object');
-  const kept = { POSITION: keep(attributes['POSITION'], 'VEC3', `${place}.attributes.POSITION`) };
-  if (indices === undefined) return [{ attributes: kept, mode }];
-  return [{ attributes: kept, mode, indices: keep(indices, 'SCALAR', `${place}.indices`) }];
+  const position = kept.keep(attributes['POSITION'], 'positions', `${place}.attributes.POSITION`);
+  const count = kept.countOf(position);
+  const keepAlike = (index: unknown, use: 'positions' | 'joints' | 'weights', at: string): number => {
+    const alike = kept.keep(index, use, at);
+    if (kept.countOf(alike) === count) return alike;
+    throw broken(at, `it has ${kept.countOf(alike)} entries for ${count} vertices`);
+  };
+  const all: Record<string, number> = { POSITION: position };
+  for (let set = 0; set < MOST_JOINT_SETS; set++) {
+    const [joints, weights] = [`JOINTS_${set}`, `WEIGHTS_${set}`];
+    if (attributes[joints] === undefined || attributes[weights] === undefined) continue;
+    all[joints] = keepAlike(attributes[joints], 'joints', `${place}.attributes.${joints}`);
+    all[weights] = keepAlike(attributes[weights], 'weights', `${place}.attributes.${weights}`);
+  }
+  const targets = objectsIn(primitive, 'targets', `${place}.targets`).map((target, t) => {
+    const at = `${place}.targets[${t}].POSITION`;
+    if (target['POSITION'] === undefined || !used.has(t)) return {};
+    return { POSITION: keepAlike(target['POSITION'], 'positions', at) };
+  });
+  return {
+    attributes: all,
+    mode,
+    ...(targets.length > 0 && { targets }),
+    ...(indices !== undefined && { indices: kept.keep(indices, 'indices', `${place}.indices`) }),
+  };
 }
 
-/** Mesh, children and placing of a node. */
-function nodeOf(node: Json, place: string, counts: { nodes: number; meshes: number }): GLTF.INode {
+/* oxlint-disable-next-line max-params -- a skin, its place, how many nodes there are, what it may keep */
+function skinOf(skin: Json, place: string, nodeCount: number, kept: KeptAccessors): GLTF.ISkin {
+  const joints = listIn(skin, 'joints', `${place}.joints`).map((joint, i) =>
+    wholeBelow(nodeCount, joint, `${place}.joints[${i}]`),
+  );
+  requireWithin('nodes', joints.length);
+  if (skin['inverseBindMatrices'] === undefined) return { joints };
+  const at = `${place}.inverseBindMatrices`;
+  const inverseBindMatrices = kept.keep(skin['inverseBindMatrices'], 'matrices', at);
+  if (kept.countOf(inverseBindMatrices) < joints.length) {
+    throw broken(at, `it has ${kept.countOf(inverseBindMatrices)} matrices for ${joints.length} joints`);
+  }
+  return { joints, inverseBindMatrices };
+}
+
+/** Mesh, skin, children and placing of a node. */
+function nodeOf(
+  node: Json,
+  place: string,
+  counts: { nodes: number; meshes: number; skins: number },
+): GLTF.INode {
   const children = listIn(node, 'children', `${place}.children`).map((child, i) =>
     wholeBelow(counts.nodes, child, `${place}.children[${i}]`),
   );
+  const weights = weightsIn(node, place);
   return {
     ...(node['mesh'] === undefined ? {} : { mesh: wholeBelow(counts.meshes, node['mesh'], `${place}.mesh`) }),
+    ...(node['skin'] === undefined ? {} : { skin: wholeBelow(counts.skins, node['skin'], `${place}.skin`) }),
     ...(children.length === 0 ? {} : { children }),
+    ...(weights === null ? {} : { weights }),
     ...numbersIn(node, 'matrix', 16, place),
     ...numbersIn(node, 'translation', 3, place),
     ...numbersIn(node, 'rotation', 4, place),
@@ -140,6 +143,16 @@ function nodeOf(node: Json, place: string, counts: { nodes: number; meshes: numb
   };
 }
 
+/** How far each shape key is drawn; null where nothing is said. */
+function weightsIn(holder: Json, place: string): number[] | null {
+  if (holder['weights'] === undefined) return null;
+  return listIn(holder, 'weights', `${place}.weights`).map((value, i) => {
+    if (typeof value === 'number' && Math.abs(value) <= 1e6) return value;
+    throw broken(`${place}.weights[${i}]`, 'it is no number');
+  });
+}
+
+/* oxlint-disable-next-line max-params -- where, which, how many, and what it is called in a fault */
 function numbersIn(node: Json, name: string, size: number, place: string): Record<string, number[]> {
   if (node[name] === undefined) return {};
   const numbers = listIn(node, name, `${place}.${name}`).filter(

@@ -159,9 +159,9 @@ describe('readGlb', () => {
       /body\.bin/,
     ],
     [
-      'sparse data',
+      'sparse data without places',
       changed({ accessors: [{ ...position, sparse: { count: 1 } }, accessors[1]] }),
-      'mesh/glb-feature',
+      'mesh/glb-broken',
       /sparse/,
     ],
     [

@@ -1,0 +1,153 @@
+import { z } from 'zod';
+import { CHART_MEASURES, type ChartMeasure, type SizeChart, type SizeChartRow } from '../body/size-chart.ts';
+import { Fault } from '../fault/fault.ts';
+import { metresFromMm } from '../units/units.ts';
+import { cutTable } from './delimited-text.ts';
+import { checkShape, readJson } from './read-json.ts';
+import { findDecimalMark, readNumber } from './table-number.ts';
+
+const MM_PER: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000, in: 25.4 };
+/** Girths and heights beyond these are a slip of unit, mm. */
+const GIRTH_RANGE = [80, 2500] as const;
+const HEIGHT_RANGE = [400, 2500] as const;
+
+const chartFile = z.strictObject({
+  snugfieldChart: z.literal(1),
+  name: z.string().min(1),
+  source: z.string().optional(),
+  unit: z.string(),
+  sizes: z.array(z.string().min(1)).min(1).max(100),
+  rows: z.record(z.string(), z.array(z.number().nullable())),
+});
+
+/**
+ * Reads a size chart, as JSON or as a table.
+ *
+ * A table's first column holds the measures' names, its first row `measure` and the sizes. Above it may stand rows `name`, `unit`
+ * (mm, cm, m or in; cm if left out) and `source`.
+ *
+ * @param name - Of the chart, where the file gives none.
+ * @throws {Fault} `chart/...`, `table/...`, `file/not-json`, `file/wrong-shape`.
+ */
+export function readSizeChart(text: string, name: string): SizeChart {
+  return text.trimStart().startsWith('{') ? chartFromJson(text) : chartFromTable(text, name);
+}
+
+function chartFromJson(text: string): SizeChart {
+  const file = checkShape(chartFile, readJson(text));
+  const cells = Object.entries(file.rows).map(([measure, values], i) => ({ measure, values, row: i + 1 }));
+  return chartOf({ name: file.name, source: file.source ?? '', unit: file.unit, sizes: file.sizes }, cells);
+}
+
+interface Head {
+  readonly name: string;
+  readonly source: string;
+  readonly unit: string;
+  readonly sizes: readonly string[];
+}
+
+/** A row as read; rows count from 1 in the file. */
+interface ReadRow {
+  readonly measure: string;
+  readonly values: readonly (number | null)[];
+  readonly row: number;
+}
+
+function chartFromTable(text: string, fileName: string): SizeChart {
+  const { rows } = cutTable(text, undefined);
+  const head = { name: fileName, source: '', unit: 'cm' };
+  let start = -1;
+  for (const [i, row] of rows.entries()) {
+    const [key = '', value = ''] = row;
+    const isHead =
+      key.toLowerCase() === 'name' || key.toLowerCase() === 'unit' || key.toLowerCase() === 'source';
+    if (isHead) head[key.toLowerCase() as keyof typeof head] = value;
+    else if (key !== '' || row.length > 1) {
+      start = i;
+      break;
+    }
+  }
+  const titles = rows[start] ?? [];
+  const sizes = titles.slice(1);
+  if (sizes.length === 0 || sizes.includes('')) {
+    throw new Fault('chart/no-sizes', { found: titles.join(', ').slice(0, 80) });
+  }
+  const body = rows.slice(start + 1);
+  const { mark } = findDecimalMark(body);
+  const cells = body.flatMap((cellsOfRow, i): ReadRow[] => {
+    if (cellsOfRow.every((cell) => cell === '')) return [];
+    const row = start + i + 2;
+    if (cellsOfRow.length !== titles.length) {
+      throw new Fault('chart/ragged-row', { row, cellCount: cellsOfRow.length, columnCount: titles.length });
+    }
+    const values = cellsOfRow.slice(1).map((cell, k): number | null => {
+      const value = readNumber(cell, mark);
+      if (typeof value === 'number') return value;
+      if (value === 'empty') return null;
+      throw new Fault('chart/bad-value', { row, column: k + 2, size: sizes[k]!, value: cell.slice(0, 40) });
+    });
+    return [{ measure: cellsOfRow[0]!, values, row }];
+  });
+  return chartOf({ ...head, sizes }, cells);
+}
+
+function chartOf({ name, source, unit, sizes }: Head, rows: readonly ReadRow[]): SizeChart {
+  const mmPer = MM_PER[unit.toLowerCase()];
+  if (mmPer === undefined) {
+    throw new Fault('chart/bad-unit', { value: unit.slice(0, 40), known: Object.keys(MM_PER).join(', ') });
+  }
+  if (rows.length === 0) throw new Fault('chart/no-rows', { name });
+  const doubled = sizes.find((size, i) => sizes.indexOf(size) !== i);
+  if (doubled !== undefined) throw new Fault('chart/twice', { row: 1, what: 'size', value: doubled });
+  const seen = new Set<ChartMeasure>();
+  return {
+    name,
+    source,
+    isInvented: false,
+    sizes,
+    rows: rows.map((read): SizeChartRow => {
+      const measure = measureCalled(read);
+      if (seen.has(measure))
+        throw new Fault('chart/twice', { row: read.row, what: 'measure', value: measure });
+      seen.add(measure);
+      if (read.values.length !== sizes.length) {
+        const facts = { row: read.row, cellCount: read.values.length + 1, columnCount: sizes.length + 1 };
+        throw new Fault('chart/ragged-row', facts);
+      }
+      return {
+        measure,
+        values: read.values.map((value, k) => checked(value, { read, measure, mmPer, size: sizes[k]! })),
+      };
+    }),
+  };
+}
+
+/** As people write them: `Under-bust`, `mid thigh`, `crotch height`. */
+function measureCalled({ measure, row }: ReadRow): ChartMeasure {
+  const plain = (text: string): string => text.toLowerCase().replaceAll(/[^a-z]/g, '');
+  const found = CHART_MEASURES.find((name) => plain(name) === plain(measure));
+  if (found !== undefined) return found;
+  throw new Fault('chart/unknown-measure', {
+    row,
+    value: measure.slice(0, 40),
+    known: CHART_MEASURES.join(', '),
+  });
+}
+
+function checked(
+  value: number | null,
+  at: {
+    readonly read: ReadRow;
+    readonly measure: ChartMeasure;
+    readonly mmPer: number;
+    readonly size: string;
+  },
+): number | null {
+  if (value === null) return null;
+  const valueMm = value * at.mmPer;
+  const isHeight = at.measure === 'stature' || at.measure === 'crotchHeight';
+  const [lowestMm, highestMm] = isHeight ? HEIGHT_RANGE : GIRTH_RANGE;
+  if (valueMm >= lowestMm && valueMm <= highestMm) return metresFromMm(valueMm);
+  const { read, measure, size } = at;
+  throw new Fault('chart/out-of-range', { row: read.row, size, measure, valueMm, lowestMm, highestMm });
+}
