@@ -4,7 +4,7 @@ import { Fault } from '../fault/fault.ts';
 import { metresFromMm } from '../units/units.ts';
 import { cutTable } from './delimited-text.ts';
 import { checkShape, readJson } from './read-json.ts';
-import { findDecimalMark, readNumber } from './table-number.ts';
+import { findDecimalMark, readNumber, type DecimalMark } from './table-number.ts';
 
 const MM_PER: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000, in: 25.4 };
 /** Girths and heights beyond these are a slip of unit, mm. */
@@ -55,40 +55,49 @@ interface ReadRow {
 
 function chartFromTable(text: string, fileName: string): SizeChart {
   const { rows } = cutTable(text, undefined);
-  const head = { name: fileName, source: '', unit: 'cm' };
-  let start = -1;
-  for (const [i, row] of rows.entries()) {
-    const [key = '', value = ''] = row;
-    const isHead =
-      key.toLowerCase() === 'name' || key.toLowerCase() === 'unit' || key.toLowerCase() === 'source';
-    if (isHead) head[key.toLowerCase() as keyof typeof head] = value;
-    else if (key !== '' || row.length > 1) {
-      start = i;
-      break;
-    }
-  }
+  const { head, start } = headOf(rows, fileName);
   const titles = rows[start] ?? [];
   const sizes = titles.slice(1);
   if (sizes.length === 0 || sizes.includes('')) {
     throw new Fault('chart/no-sizes', { found: titles.join(', ').slice(0, 80) });
   }
-  const body = rows.slice(start + 1);
-  const { mark } = findDecimalMark(body);
-  const cells = body.flatMap((cellsOfRow, i): ReadRow[] => {
-    if (cellsOfRow.every((cell) => cell === '')) return [];
-    const row = start + i + 2;
-    if (cellsOfRow.length !== titles.length) {
-      throw new Fault('chart/ragged-row', { row, cellCount: cellsOfRow.length, columnCount: titles.length });
-    }
-    const values = cellsOfRow.slice(1).map((cell, k): number | null => {
-      const value = readNumber(cell, mark);
-      if (typeof value === 'number') return value;
-      if (value === 'empty') return null;
-      throw new Fault('chart/bad-value', { row, column: k + 2, size: sizes[k]!, value: cell.slice(0, 40) });
-    });
-    return [{ measure: cellsOfRow[0]!, values, row }];
+  const { mark } = findDecimalMark(rows.slice(start + 1));
+  const read = rows
+    .map((cells, i) => ({ cells, row: i + 1 }))
+    .slice(start + 1)
+    .filter(({ cells }) => cells.some((cell) => cell !== ''))
+    .map(({ cells, row }) => rowOf(cells, row, sizes, mark));
+  return chartOf({ ...head, sizes }, read);
+}
+
+const HEAD_KEYS = ['name', 'unit', 'source'] as const;
+
+/** What stands above the row of sizes, and where that row is. */
+function headOf(
+  rows: readonly (readonly string[])[],
+  fileName: string,
+): { readonly head: Omit<Head, 'sizes'>; readonly start: number } {
+  const head = { name: fileName, source: '', unit: 'cm' };
+  for (const [start, [key = '', value = '', ...rest]] of rows.entries()) {
+    const known = HEAD_KEYS.find((name) => name === key.toLowerCase());
+    // A spreadsheet parts a source with commas in it.
+    if (known !== undefined) head[known] = [value, ...rest].filter((cell) => cell !== '').join(', ');
+    else if (key !== '' || value !== '') return { head, start };
+  }
+  return { head, start: rows.length };
+}
+
+function rowOf(cells: readonly string[], row: number, sizes: readonly string[], mark: DecimalMark): ReadRow {
+  if (cells.length !== sizes.length + 1) {
+    throw new Fault('chart/ragged-row', { row, cellCount: cells.length, columnCount: sizes.length + 1 });
+  }
+  const values = cells.slice(1).map((cell, k): number | null => {
+    const value = readNumber(cell, mark);
+    if (typeof value === 'number') return value;
+    if (value === 'empty') return null;
+    throw new Fault('chart/bad-value', { row, column: k + 2, size: sizes[k]!, value: cell.slice(0, 40) });
   });
-  return chartOf({ ...head, sizes }, cells);
+  return { measure: cells[0]!, values, row };
 }
 
 function chartOf({ name, source, unit, sizes }: Head, rows: readonly ReadRow[]): SizeChart {
