@@ -4,10 +4,13 @@ import { Fault, inFileAsync } from '../../core/fault/fault.ts';
 import { sayFault } from '../../core/words/say.ts';
 import { addTableOptions, type TableOptions } from './bench-options.ts';
 import { bench } from './bench.ts';
+import { bodyImport, isMeshFile } from './body-import.ts';
+import { addImportOptions, type ImportOptions } from './body-options.ts';
 import { body } from './body.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
 import { prove, type ProveOptions } from './prove.ts';
 import { makeTerminal, type Terminal } from './terminal.ts';
+import { tape, type TapeOptions } from './tape.ts';
 import { wear } from './wear.ts';
 
 /** The options of all commands, as Commander hands them over. */
@@ -15,6 +18,9 @@ interface Wishes {
   readonly json?: boolean;
   readonly out?: string;
 }
+
+/** Those of `body`. */
+type BodyOptions = Pick<Wishes, 'json'> & { readonly out?: string | null } & ImportOptions;
 
 /** The command line's grammar; `ended` hears how the command went. */
 function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
@@ -36,14 +42,28 @@ function grammar(terminal: Terminal, ended: (code: ExitCode) => void): Command {
       ended(await bench(file, { json: asJson, table }, terminal));
     },
   );
-  program
+  const bodyCommand = program
     .command('body')
-    .description('print girths and landmarks of a study’s body')
-    .argument('<study>', 'study, *.study.json')
+    .description('print girths and landmarks of a study’s body, or make a mesh file ready to be a body')
+    .argument('<file>', 'study, *.study.json, or a mesh, *.obj, *.glb, *.gltf, *.ply or *.stl')
     .option('--out <file>', 'write the mesh there, in mm: .obj or .glb')
+    .option(...json);
+  addImportOptions(bodyCommand).action(
+    async (file: string, { json: asJson = false, out = null, ...options }: BodyOptions) => {
+      if (isMeshFile(file)) ended(await bodyImport(file, { json: asJson, out, ...options }, terminal));
+      else ended(await inFileAsync(file, () => body(file, { json: asJson, out }, terminal)));
+    },
+  );
+  program
+    .command('tape')
+    .description('print what a tape reads on a body, beside a size chart')
+    .argument('<file>', 'study, *.study.json, or a mesh, *.obj, *.glb, *.gltf, *.ply or *.stl')
+    .option('--chart <file>', 'size chart, *.csv or *.json as in README.md; an invented one if left out')
+    .option('--size <name>', 'size of the chart; the nearest if left out')
     .option(...json)
-    .action(async (study: string, { json: asJson = false, out }: Wishes) => {
-      ended(await inFileAsync(study, () => body(study, { json: asJson, out: out ?? null }, terminal)));
+    .action(async (file: string, { json: asJson = false, chart, size }: Wishes & TapeOptions) => {
+      const wishes = { json: asJson, chart: chart ?? null, size: size ?? null };
+      ended(await inFileAsync(file, () => tape(file, wishes, terminal)));
     });
   program
     .command('wear')
