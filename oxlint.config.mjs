@@ -10,6 +10,7 @@ const rooms = [
   { name: 'mesh', packages: [] },
   { name: 'fabric', packages: [] },
   { name: 'body', packages: [], hidden: ['fabric'] },
+  { name: 'pattern', packages: ['delaunator', '@kninnug/constrainautor'], hidden: ['fabric', 'body'] },
   { name: 'garment', packages: [] },
   { name: 'equilibrium', packages: [] },
   { name: 'swatch', packages: [] },
