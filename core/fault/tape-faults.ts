@@ -14,5 +14,6 @@ export interface TapeFaults {
     lowestMm: number;
     highestMm: number;
   };
+  'chart/no-such-size': { size: string; known: string };
   'chart/ragged-row': { row: number; cellCount: number; columnCount: number };
 }

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { CHART_MEASURES, type ChartMeasure, type SizeChart, type SizeChartRow } from '../body/size-chart.ts';
 import { Fault } from '../fault/fault.ts';
 import { metresFromMm } from '../units/units.ts';
-import { cutTable } from './delimited-text.ts';
+import { cutTable, type Separator } from './delimited-text.ts';
 import { checkShape, readJson } from './read-json.ts';
 import { findDecimalMark, readNumber, type DecimalMark } from './table-number.ts';
 
@@ -54,7 +54,7 @@ interface ReadRow {
 }
 
 function chartFromTable(text: string, fileName: string): SizeChart {
-  const { rows } = cutTable(text, undefined);
+  const { rows } = cutTable(text, separatorOf(text));
   const { head, start } = headOf(rows, fileName);
   const titles = rows[start] ?? [];
   const sizes = titles.slice(1);
@@ -68,6 +68,12 @@ function chartFromTable(text: string, fileName: string): SizeChart {
     .filter(({ cells }) => cells.some((cell) => cell !== ''))
     .map(({ cells, row }) => rowOf(cells, row, sizes, mark));
   return chartOf({ ...head, sizes }, read);
+}
+
+/** Decimal commas may stand beside semicolons and tabs, so those are looked for first. */
+function separatorOf(text: string): Separator {
+  if (text.includes(';')) return 'semicolon';
+  return text.includes('\t') ? 'tab' : 'comma';
 }
 
 const HEAD_KEYS = ['name', 'unit', 'source'] as const;
@@ -131,9 +137,11 @@ function chartOf({ name, source, unit, sizes }: Head, rows: readonly ReadRow[]):
   };
 }
 
+/** Letters only, small. */
+const plain = (text: string): string => text.toLowerCase().replaceAll(/[^a-z]/g, '');
+
 /** As people write them: `Under-bust`, `mid thigh`, `crotch height`. */
 function measureCalled({ measure, row }: ReadRow): ChartMeasure {
-  const plain = (text: string): string => text.toLowerCase().replaceAll(/[^a-z]/g, '');
   const found = CHART_MEASURES.find((name) => plain(name) === plain(measure));
   if (found !== undefined) return found;
   throw new Fault('chart/unknown-measure', {

@@ -1,3 +1,5 @@
+import type { BodyRegion } from '../body/body-regions.ts';
+import type { BonyPlace, TissueSource } from '../body/tissue-map.ts';
 import type { TapeFaults } from '../fault/tape-faults.ts';
 import type { TapeFindings } from '../fault/tape-findings.ts';
 import type { FaultWords, FindingWords } from './word-tables.ts';
@@ -35,6 +37,10 @@ export const tapeFaultWords: FaultWords<TapeFaults> = {
     what: `Row ${row} of the size chart gives size ${size} a ${plain(measure)} of ${valueMm.toFixed(0)} mm; ${lowestMm} to ${highestMm} mm is possible.`,
     remedy: 'Check the unit of the chart, and whether a half girth was given.',
   }),
+  'chart/no-such-size': ({ size, known }) => ({
+    what: `The size chart has no size "${size}".`,
+    remedy: `Choose one of these: ${known}.`,
+  }),
   'chart/ragged-row': ({ row, cellCount, columnCount }) => ({
     what: `Row ${row} of the size chart has ${cellCount} cells where the first row has ${columnCount}.`,
     remedy: 'Give every row one cell per size; leave a cell empty where the chart has no number.',
@@ -58,3 +64,71 @@ export const tapeFindingWords: FindingWords<TapeFindings> = {
   'tape/no-person': ({ problem }) =>
     `This body was not read as a standing person: ${problem}. Only plain girths are given.`,
 };
+
+/** How a level is known, in the last column of the table. */
+export const HOW_WORDS: Readonly<Record<'recipe' | 'found' | 'placed' | 'own', string>> = {
+  recipe: 'form',
+  found: 'found',
+  placed: 'placed',
+  own: 'own line',
+};
+
+export const TAPE_SIDE_WORDS: Readonly<Record<'left' | 'middle' | 'right', string>> = {
+  left: 'left',
+  middle: '',
+  right: 'right',
+};
+
+/** Under a table that stands beside an invented chart. */
+export const INVENTED_CHART_WORDS =
+  'The size chart is invented. Give a chart of your own to compare with what you cut to.';
+
+/** What the places of thin tissue are called. */
+export const BONY_WORDS: Readonly<Record<BonyPlace, string>> = {
+  collarBone: 'collar bone',
+  ribEdge: 'edge of the ribs',
+  spine: 'spine',
+  iliacCrest: 'crest of the hip bone',
+  elbow: 'elbow',
+  kneecap: 'kneecap',
+  shin: 'shin',
+  ankleBones: 'ankle bone',
+};
+
+/** Where a value of the tissue map is from. */
+export const TISSUE_SOURCE_WORDS: Readonly<Record<TissueSource, string>> = {
+  recipe: 'the form’s own, an estimate',
+  transferred: 'carried over from the form by landmarks, an estimate',
+  even: 'as the study gives it, all over',
+  rigid: 'taken as rigid',
+  region: 'set for the region by hand',
+  brush: 'set by the brush',
+};
+
+/** Parts of the body and regions, as fitters speak of them. */
+export const REGION_WORDS: Readonly<Record<BodyRegion, string>> = {
+  neck: 'neck',
+  shoulder: 'shoulder',
+  bust: 'bust',
+  underBust: 'under-bust',
+  belly: 'belly',
+  upperBack: 'upper back',
+  lumbar: 'small of the back',
+  side: 'side',
+  seat: 'seat',
+  underSeat: 'under-seat fold',
+  crotch: 'crotch',
+  thigh: 'thigh',
+  knee: 'knee',
+  calf: 'calf',
+  ankle: 'ankle',
+  upperArm: 'upper arm',
+  elbow: 'elbow',
+  forearm: 'forearm',
+  wrist: 'wrist',
+  head: 'head',
+};
+
+/** Small print of every tissue map. */
+export const TISSUE_ESTIMATE_WORDS =
+  'Depth and modulus are estimates for relative softness: nothing is measured on this body.';
