@@ -12,6 +12,7 @@ import { libraryDeeds } from './store/library-deeds.ts';
 import { createLibraryStore } from './store/library-store.ts';
 import { isNothing } from './store/plain-change.ts';
 import { createProofDeeds, createProofStore, type StartProofWorker } from './store/proof-store.ts';
+import { createBodyStore } from './store/body-store.ts';
 import { createStageHistory } from './store/stage-history.ts';
 import { createSignal, createStageSignals } from './store/stage-signals.ts';
 import { createStudyRunner, fileNameFor, type OpenedStudy, type StartWorker } from './store/study-runner.ts';
@@ -77,6 +78,7 @@ export function layTable(parts: TableParts): Table {
     ...bare,
     ...layBenchParts(bare, { ...parts, baseStudy: () => base }),
     ...layProof(bare, parts),
+    body: createBodyStore(),
     ...waysIn(bare),
     saveNumbers: () => saveNumbers(bare),
     saveTried: () => guarded(bare, () => saveTried(bare, base)),

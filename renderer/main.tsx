@@ -4,6 +4,7 @@ import './styles/stage.css';
 import './styles/leaves.css';
 import './styles/legend.css';
 import './styles/try.css';
+import './styles/body.css';
 import './styles/proof.css';
 import './styles/bench.css';
 import './styles/bench-chart.css';

@@ -3,6 +3,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { StudyChange } from '../core/study/study.ts';
 import type { Host } from '../electron/contract.ts';
 import type { BenchDeeds } from './lay-bench.ts';
+import type { BodyState, BodyStore } from './store/body-store.ts';
 import type { BenchActions, BenchState, BenchStore } from './store/bench-store.ts';
 import type { LibraryDeeds } from './store/library-deeds.ts';
 import type { LibraryState, LibraryStore } from './store/library-store.ts';
@@ -35,6 +36,8 @@ export interface Table {
   readonly tryOut: (change: StudyChange, pace: TryPace) => void;
   /** The study with what is tried, as a file. */
   readonly saveTried: () => Promise<void>;
+  /** What the body leaf shows. */
+  readonly body: BodyStore;
   /** The bench: what lies on it, and everything that can be done there. */
   readonly bench: BenchStore;
   readonly benchActions: BenchActions;
@@ -73,6 +76,8 @@ function useStore<State, T>(store: StoreApi<State>, select: (state: State) => T)
 export const useStudy = <T>(select: (state: StudyState) => T): T => useStore(useTable().study, select);
 
 export const useView = <T>(select: (state: ViewState) => T): T => useStore(useTable().view, select);
+
+export const useBody = <T>(select: (state: BodyState) => T): T => useStore(useTable().body, select);
 
 export const useHistory = <T>(select: (steps: StageSteps) => T): T =>
   useStore(useTable().history.store, select);

@@ -1,5 +1,6 @@
 import type { TubeSheet } from '../core/garment/tube-sheet.ts';
 import type { StudyChange } from '../core/study/study.ts';
+import { bodyAsFile, millimetres } from './body-as-file.ts';
 import type { StudySheet } from './store/study-store.ts';
 
 /**
@@ -23,6 +24,7 @@ export function withTries(text: string, tried: StudyChange, sheet: StudySheet): 
     ...(friction && { friction: friction.from === 'typed' ? friction.coefficient : friction.from }),
     ...(flesh && { flesh: flesh.kind === 'layer' ? layerOf(flesh) : flesh.kind }),
     ...(branch && { branch }),
+    ...bodyAsFile(tried),
   };
   return `${JSON.stringify(changed, null, 2)}\n`;
 }
@@ -61,8 +63,6 @@ function tubeWith(tube: Record<string, unknown>, cut: TubeSheet): Record<string,
     }),
   };
 }
-
-const millimetres = (metres: number): number => Math.round(metres * 1e4) / 10;
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -3,7 +3,7 @@ import { mmFromMetres } from '../units/units.ts';
 import type { FitMeasures } from './fit-measures.ts';
 
 /** What each measure may be, mm: sixty random figures within these limits came out sound. */
-const RANGES = [
+export const FIT_RANGES = [
   ['stature', 1450, 2000],
   ['bust', 720, 1450],
   ['underbust', 600, 1350],
@@ -31,7 +31,7 @@ const CUP_DIFFERENCE = [35, 290] as const;
  * @throws {Fault} `fit/measure-out-of-range`, `fit/bust-against-underbust`.
  */
 export function checkMeasures(measures: FitMeasures): void {
-  for (const [name, lowestMm, highestMm] of RANGES) {
+  for (const [name, lowestMm, highestMm] of FIT_RANGES) {
     if (name === 'underbust' && measures.figure === 'male') continue;
     const metres = measures[name];
     if (metres === undefined) continue;

@@ -6,13 +6,16 @@ import type { Study, StudyChange } from './study.ts';
  * opened: a `girthScale` counts from the girths of the study given.
  */
 export function changedStudy(study: Study, change: StudyChange): Study {
-  const { friction, flesh, branch, girthScale = 1 } = change;
+  const { friction, flesh, branch, girthScale = 1, measures, tape, tissue } = change;
   const { from, to } = { ...study.garment, ...change };
   return {
     ...study,
     ...(friction && { friction: friction.coefficient, frictionFrom: friction.from }),
     ...(flesh && { flesh }),
     ...(branch && { branch }),
+    ...(tape && { tape }),
+    ...(tissue && { tissue }),
+    ...(measures && study.body.kind === 'fitBody' && { body: { ...study.body, measures } }),
     garment: scaled(laidElsewhere(study.garment, from, to), girthScale),
   };
 }

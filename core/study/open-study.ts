@@ -1,3 +1,4 @@
+import type { FitMeasures, FurtherGirths } from '../body/fit-measures.ts';
 import { turnUp } from '../body/turn-up.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import { Fault, inFile, inFileAsync } from '../fault/fault.ts';
@@ -10,6 +11,7 @@ import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { metresFromMm, pascalsFromKPa, radiansFromDegrees, ratioFromPercent } from '../units/units.ts';
 import { SKIN_FRICTION } from './skin-friction.ts';
 import type { BodyChoice, FleshChoice, Study } from './study.ts';
+import { tapeOf, tissueOf } from './study-notes.ts';
 
 /** How a host hands over the files that lie beside a study. Both reject with a Fault `file/missing`. */
 export interface FilesBeside {
@@ -51,6 +53,8 @@ async function studyOf(file: StudyFile, files: FilesBeside): Promise<Study> {
     ...(liningFabrics.length > 0 && { liningFabrics }),
     ...frictionOf(file.friction),
     ...(file.flesh !== 'foundation' && { flesh: layerOf(file.flesh.layer) }),
+    ...(file.tape && { tape: tapeOf(file.tape) }),
+    ...(file.tissue && { tissue: tissueOf(file.tissue) }),
     ...(file.bending && { bending: true }),
     branch: file.branch,
     edge: metresFromMm(file.edgeMm),
@@ -116,18 +120,7 @@ export function openBody(text: string, name: string, files: FilesBeside): Promis
 
 async function bodyOf(body: StudyFile['body'], files: FilesBeside): Promise<BodyChoice> {
   if ('fitBody' in body) {
-    const { statureMm, bustMm, underbustMm, waistMm, hipMm, figure = 'female' } = body.fitBody;
-    return {
-      kind: 'fitBody',
-      measures: {
-        stature: metresFromMm(statureMm),
-        bust: metresFromMm(bustMm),
-        underbust: metresFromMm(underbustMm),
-        waist: metresFromMm(waistMm),
-        hip: metresFromMm(hipMm),
-        figure,
-      },
-    };
+    return { kind: 'fitBody', measures: measuresOf(body.fitBody) };
   }
   const { positions, triangles } = await readMesh(body.mesh, files);
   const scale = METRES_PER[body.unit];
@@ -140,6 +133,36 @@ async function bodyOf(body: StudyFile['body'], files: FilesBeside): Promise<Body
           foundationModulus: pascalsFromKPa(body.tissue.modulusKPa),
         };
   return { kind: 'mesh', skin, sourceUp: body.up, tissue };
+}
+
+const FURTHER = [
+  'neck',
+  'topHip',
+  'thigh',
+  'midThigh',
+  'knee',
+  'calf',
+  'ankle',
+  'upperArm',
+  'elbow',
+  'wrist',
+] as const satisfies readonly (keyof FurtherGirths)[];
+
+function measuresOf(fitBody: Extract<StudyFile['body'], { fitBody: unknown }>['fitBody']): FitMeasures {
+  const further: { -readonly [K in keyof FurtherGirths]: number } = {};
+  for (const name of FURTHER) {
+    const girth = fitBody[`${name}Mm`];
+    if (girth !== undefined) further[name] = metresFromMm(girth);
+  }
+  return {
+    stature: metresFromMm(fitBody.statureMm),
+    bust: metresFromMm(fitBody.bustMm),
+    underbust: metresFromMm(fitBody.underbustMm),
+    waist: metresFromMm(fitBody.waistMm),
+    hip: metresFromMm(fitBody.hipMm),
+    ...further,
+    figure: fitBody.figure ?? 'female',
+  };
 }
 
 async function readMesh(path: string, files: FilesBeside): Promise<TriangleMesh> {

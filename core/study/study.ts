@@ -1,5 +1,8 @@
+import type { TapeLine } from '../body/body-tape.ts';
 import type { Body } from '../body/body.ts';
 import type { FitMeasures } from '../body/fit-measures.ts';
+import type { PlacedLandmarks } from '../body/landmarks.ts';
+import type { TissueCorrections } from '../body/tissue-map.ts';
 import type { Equilibrium, SettleProgress } from '../equilibrium/equilibrium.ts';
 import type { Branch, Fabric } from '../fabric/fabric.ts';
 import type { Finding } from '../fault/finding.ts';
@@ -33,6 +36,13 @@ export type FleshChoice =
       readonly skin: 'slides' | 'held';
     };
 
+/** How a study's body is measured by hand: levels that were moved, and tapes of the wearer's own. */
+export interface TapeNotes {
+  readonly placed: PlacedLandmarks;
+  /** One with the name and side of a found tape lies in its stead. */
+  readonly lines: readonly TapeLine[];
+}
+
 /** What may be tried on a settled study without reading it anew; what is left out stays. */
 export interface StudyChange {
   readonly friction?: { readonly coefficient: number; readonly from: FrictionFrom };
@@ -43,6 +53,10 @@ export interface StudyChange {
   /** Where the hems are laid, m. */
   readonly from?: number;
   readonly to?: number;
+  /** Of our own form, all of them; without effect on a mesh. */
+  readonly measures?: FitMeasures;
+  readonly tape?: TapeNotes;
+  readonly tissue?: TissueCorrections;
 }
 
 /** All that one question needs: one body, one garment, the fabrics to compare. */
@@ -58,6 +72,10 @@ export interface Study {
   readonly frictionFrom?: FrictionFrom;
   /** The foundation if left out. */
   readonly flesh?: FleshChoice;
+  /** What a designer corrected of the tissue by hand; nothing if left out. */
+  readonly tissue?: TissueCorrections;
+  /** Where tapes are laid by hand; as found if left out. Nothing of the cloth depends on it. */
+  readonly tape?: TapeNotes;
   /** Whether the cloth resists being bent, as its strips did over the bench's edge; it folds freely if left out. */
   readonly bending?: boolean;
   readonly branch: Branch;

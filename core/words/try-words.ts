@@ -1,13 +1,17 @@
+import type { FitMeasures } from '../body/fit-measures.ts';
 import type { TubeSheet } from '../garment/tube-sheet.ts';
 import { centimetreText, fixed, signed } from '../sheet/number-format.ts';
 import { SKIN_FRICTION } from '../study/skin-friction.ts';
 import type { FleshChoice, Study, StudyChange, StudyProgress } from '../study/study.ts';
+import { measuresTried } from './form-words.ts';
 import { fabricLetter, residualText } from './stage-words.ts';
 import { FRICTION_FROM_WORDS } from './study-words.ts';
 
 /** What of a study the tries are counted from. */
 export interface TriedStudy extends Pick<Study, 'branch'> {
   readonly garment: Pick<TubeSheet, 'from' | 'to' | 'girths'>;
+  /** Of our own form; null for a mesh. */
+  readonly measures?: FitMeasures | null;
 }
 
 /** Headings and words of the leaf on which a study is tried otherwise. */
@@ -101,10 +105,16 @@ export function tryProgress(progress: StudyProgress, fabrics: readonly { readonl
   return `${letter} settles again, ${residualText(settle.residual)} unbalanced`;
 }
 
-/** What is tried, one phrase each, in the order of the leaf: `friction 0.30, dry skin`; `cut 4 % smaller`. */
-export function triedParts(tried: StudyChange, { garment }: Pick<TriedStudy, 'garment'>): string[] {
-  const { friction, girthScale, flesh, branch } = tried;
+/** What is tried, one phrase each, in the order of work: `waist 78.0 cm`; `friction 0.30, dry skin`; `cut 4 % smaller`. */
+export function triedParts(
+  tried: StudyChange,
+  { garment, measures }: Pick<TriedStudy, 'garment' | 'measures'>,
+): string[] {
+  const { friction, girthScale, flesh, branch, tape, tissue } = tried;
   return [
+    ...(tried.measures && measures ? measuresTried(tried.measures, measures) : []),
+    ...(tissue ? ['tissue corrected'] : []),
+    ...(tape ? ['tape laid by hand'] : []),
     ...(friction ? [`friction ${frictionText(friction)}`] : []),
     ...(girthScale === undefined ? [] : [`cut ${cutText(girthScale)}`]),
     ...laidParts(tried, garment),
@@ -125,7 +135,7 @@ function laidParts({ from, to }: StudyChange, garment: TriedStudy['garment']): s
 }
 
 /** `Tried: friction 0.30, dry skin · cut 4 % smaller`; empty where nothing is. For the stage and for pictures. */
-export function triedLine(tried: StudyChange, opened: Pick<TriedStudy, 'garment'>): string {
+export function triedLine(tried: StudyChange, opened: Pick<TriedStudy, 'garment' | 'measures'>): string {
   const parts = triedParts(tried, opened);
   return parts.length === 0 ? '' : `${TRY_WORDS.tried}: ${parts.join(' · ')}`;
 }

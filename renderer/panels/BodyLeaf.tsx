@@ -1,36 +1,45 @@
 import type { ReactElement } from 'react';
-import { BODY_WORDS } from '../../core/words/stage-words.ts';
-import { levelWords } from '../../core/words/judgement-words.ts';
+import { FORM_WORDS } from '../../core/words/form-words.ts';
+import { BODY_PARTS_SHOWN } from '../store/body-store.ts';
 import type { ShownStudy } from '../store/study-store.ts';
+import { useBody, useTable } from '../table.ts';
+import { FormPart } from './body/FormPart.tsx';
 import { Findings } from './Findings.tsx';
 import { Leaf } from './Leaf.tsx';
 
-/** The form as a tape measures it. */
+/** The form: by its measures, as a tape goes round it, and what lies under its skin. */
 export function BodyLeaf({ shown }: { readonly shown: ShownStudy }): ReactElement {
-  const { girths, bodyFindings } = shown.settled;
+  const { bodyFindings } = shown.settled;
+  const part = useBody((body) => body.part);
   const label = bodyFindings.length === 1 ? 'One remark' : `${bodyFindings.length} remarks`;
   const back = { label, content: <Findings findings={bodyFindings} /> };
   return (
     <Leaf name="body" {...(bodyFindings.length > 0 ? { back } : {})}>
-      <p className="soft">{BODY_WORDS[shown.sheet.bodyKind]}</p>
-      <table className="sheet figures">
-        <thead>
-          <tr>
-            <th scope="col">Tape at</th>
-            <th scope="col">height, cm</th>
-            <th scope="col">girth, cm</th>
-          </tr>
-        </thead>
-        <tbody>
-          {girths.map(({ name, levelCm, girthCm }) => (
-            <tr key={name}>
-              <th scope="row">{levelWords(name)}</th>
-              <td>{levelCm}</td>
-              <td>{girthCm}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <PartWords />
+      {part === 'form' && <FormPart key={shown.laid} shown={shown} />}
     </Leaf>
+  );
+}
+
+/** Which part of the leaf lies open. */
+function PartWords(): ReactElement {
+  const { body } = useTable();
+  const part = useBody((state) => state.part);
+  return (
+    <fieldset className="part-words">
+      <legend className="hidden">{FORM_WORDS.partsName}</legend>
+      {BODY_PARTS_SHOWN.map((name) => (
+        <label key={name} className={name === part ? 'chosen' : ''}>
+          <input
+            type="radio"
+            className="hidden"
+            name="body-part"
+            checked={name === part}
+            onChange={() => body.setState({ part: name })}
+          />
+          {FORM_WORDS.parts[name]}
+        </label>
+      ))}
+    </fieldset>
   );
 }

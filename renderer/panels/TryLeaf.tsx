@@ -10,7 +10,7 @@ import {
   TRY_WORDS,
 } from '../../core/words/try-words.ts';
 import { BENCH_DEEDS } from '../../core/words/bench-place-words.ts';
-import { asOpenedChange, isNothing } from '../store/plain-change.ts';
+import { asOpenedChange, isNothing, type AsOpened } from '../store/plain-change.ts';
 import type { TryPace } from '../store/study-runner.ts';
 import { wantedChange, type ShownStudy, type StudySheet } from '../store/study-store.ts';
 import { useHistory, useStudy, useTable } from '../table.ts';
@@ -45,7 +45,7 @@ type Set = (part: StudyChange, pace: TryPace) => void;
 interface PartProps {
   readonly opened: StudySheet;
   /** What is tried, and what the sheet says of the rest. */
-  readonly now: Required<StudyChange>;
+  readonly now: AsOpened;
   readonly change: Set;
 }
 
@@ -205,7 +205,8 @@ const Curve = ({ now, change }: PartProps): ReactElement => (
   />
 );
 
-function TryDeeds({ wanted }: { readonly wanted: StudyChange }): ReactElement {
+/** Steps back and forth, back to the sheet, and the study as tried to a file. */
+export function TryDeeds({ wanted }: { readonly wanted: StudyChange }): ReactElement {
   const { tryOut, saveTried, history } = useTable();
   const canUndo = useHistory(({ past }) => past.length > 0);
   const canRedo = useHistory(({ future }) => future.length > 0);

@@ -83,7 +83,7 @@ function BackToSheet(props: TrySliderProps): ReactElement | null {
 type SliderInputProps = Pick<TrySliderProps, 'value' | 'range' | 'text' | 'set'> & { readonly id: string };
 
 /** Tries in turn while the hand moves; the value it leaves is tried at once. */
-function SliderInput({ id, value, range, text, set }: SliderInputProps): ReactElement {
+export function SliderInput({ id, value, range, text, set }: SliderInputProps): ReactElement {
   const input = useRef<HTMLInputElement>(null);
   const isHeld = useRef(false);
   const latest = useRef(set);

@@ -1,6 +1,9 @@
 import type { StudyChange } from '../../core/study/study.ts';
 import type { StudySheet } from './study-store.ts';
 
+/** A change with all its parts; a mesh has no measures. */
+export type AsOpened = Required<Omit<StudyChange, 'measures'>> & Pick<StudyChange, 'measures'>;
+
 /** What the study was opened with, as a change that changes nothing. */
 export const asOpenedChange = ({
   friction,
@@ -8,19 +11,25 @@ export const asOpenedChange = ({
   flesh,
   branch,
   garment,
-}: StudySheet): Required<StudyChange> => ({
+  measures,
+  tape,
+  tissue,
+}: StudySheet): AsOpened => ({
   friction: { coefficient: friction, from: frictionFrom },
   flesh,
   branch,
   girthScale: 1,
   from: garment.from,
   to: garment.to,
+  ...(measures && { measures }),
+  tape,
+  tissue,
 });
 
 /** A change without what is as the study was opened; its parts always in the same order. */
 export function plainChange(change: StudyChange, opened: StudySheet): StudyChange {
   const asIs = asOpenedChange(opened);
-  const { friction, flesh, branch, girthScale, from, to } = { ...asIs, ...change };
+  const { friction, flesh, branch, girthScale, from, to, measures, tape, tissue } = { ...asIs, ...change };
   return {
     ...(friction.coefficient !== asIs.friction.coefficient && { friction }),
     ...(fleshKey(flesh) !== fleshKey(asIs.flesh) && { flesh }),
@@ -28,18 +37,39 @@ export function plainChange(change: StudyChange, opened: StudySheet): StudyChang
     ...(girthScale !== 1 && { girthScale }),
     ...(from !== asIs.from && { from }),
     ...(to !== asIs.to && { to }),
+    ...(measures && asIs.measures && sortedKey(measures) !== sortedKey(asIs.measures) && { measures }),
+    ...(sortedKey(tape) !== sortedKey(asIs.tape) && { tape }),
+    ...(sortedKey(tissue) !== sortedKey(asIs.tissue) && { tissue }),
   };
 }
 
 const fleshKey = (flesh: Required<StudyChange>['flesh']): string =>
   flesh.kind === 'foundation' ? flesh.kind : `${flesh.kind} ${flesh.poisson} ${flesh.skin}`;
 
+/** The same for plain data that says the same, in whatever order it was put together. */
+const sortedKey = (data: object): string =>
+  JSON.stringify(data, (_, value: unknown) =>
+    typeof value === 'object' && value !== null && !Array.isArray(value)
+      ? Object.fromEntries(Object.entries(value).toSorted(([one], [other]) => (one < other ? -1 : 1)))
+      : value,
+  );
+
 /** Whether two plain changes say the same. */
 export function sameChange(one: StudyChange, other: StudyChange): boolean {
   return keyOf(one) === keyOf(other);
 }
 
-const keyOf = ({ friction, flesh, branch, girthScale, from, to }: StudyChange): string =>
-  JSON.stringify([friction?.coefficient, flesh && fleshKey(flesh), branch, girthScale, from, to]);
+/** Whether cloth worn with two plain changes comes out the same: only the tape may lie otherwise. */
+export const sameWorn = (one: StudyChange, other: StudyChange): boolean =>
+  sortedKey(keyParts(one)) === sortedKey(keyParts(other));
+
+const keyOf = (change: StudyChange): string => sortedKey({ ...keyParts(change), tape: change.tape });
+
+const keyParts = ({ friction, flesh, ...change }: StudyChange): object => ({
+  ...change,
+  friction: friction?.coefficient,
+  flesh: flesh && fleshKey(flesh),
+  tape: undefined,
+});
 
 export const isNothing = (change: StudyChange): boolean => Object.keys(change).length === 0;

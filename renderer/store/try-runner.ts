@@ -1,6 +1,6 @@
 import type { StudyChange } from '../../core/study/study.ts';
 import type { FromWorker, ToWorker } from '../worker/messages.ts';
-import { plainChange, sameChange } from './plain-change.ts';
+import { plainChange, sameChange, sameWorn } from './plain-change.ts';
 import type { TryPace } from './study-runner.ts';
 import { noticeOf } from './notice-of.ts';
 import type { Notice, StudyStore } from './study-store.ts';
@@ -15,6 +15,7 @@ export interface TryRunner {
 
 interface Try {
   readonly id: number;
+  /** What lies on the table when it has settled. */
   readonly change: StudyChange;
   readonly startedAt: number;
 }
@@ -59,10 +60,20 @@ export function createTryRunner(
       if (shown === null) return;
       const change = plainChange(wish, shown.asOpened);
       if (underWay === null && sameChange(change, shown.tried)) return;
+      if (underWay === null && sameWorn(change, shown.tried)) {
+        // A tape that lies elsewhere: the cloth does not know of it.
+        store.setState({ shown: { ...shown, tried: change }, notice: null });
+        return;
+      }
       const progress = activity.kind === 'trying' ? activity.progress : ({ step: 'garment' } as const);
       store.setState({ activity: { kind: 'trying', wanted: change, progress }, notice: null });
-      if (underWay !== null && (pace === 'in turn' || sameChange(change, underWay.change))) {
-        next = sameChange(change, underWay.change) ? null : change;
+      if (underWay !== null && sameWorn(change, underWay.change)) {
+        underWay = { ...underWay, change };
+        next = null;
+        return;
+      }
+      if (underWay !== null && pace === 'in turn') {
+        next = change;
         return;
       }
       begin(change);

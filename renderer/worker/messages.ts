@@ -1,5 +1,7 @@
 import type { FaultCode, FaultFacts } from '../../core/fault/fault.ts';
 import type { Finding } from '../../core/fault/finding.ts';
+import type { FitMeasures } from '../../core/body/fit-measures.ts';
+import type { TissueCorrections } from '../../core/body/tissue-map.ts';
 import type { Field } from '../../core/fields/field.ts';
 import type { Comparison } from '../../core/judgement/compare.ts';
 import type { Review } from '../../core/judgement/review.ts';
@@ -16,6 +18,7 @@ import type {
   FrictionFrom,
   StudyChange,
   StudyProgress,
+  TapeNotes,
 } from '../../core/study/study.ts';
 
 /** What is known as soon as a study's files have been read. */
@@ -29,6 +32,10 @@ export interface StudySheet {
   readonly edge: number;
   readonly garment: TubeSheet;
   readonly bodyKind: BodyChoice['kind'];
+  /** Of our own form; null for a mesh. */
+  readonly measures: FitMeasures | null;
+  readonly tape: TapeNotes;
+  readonly tissue: TissueCorrections;
 }
 
 /** One fabric as worn, ready to be drawn and read. SI. */

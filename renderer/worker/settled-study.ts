@@ -17,7 +17,20 @@ export function studySheet(study: Study): StudySheet {
   const fabrics = study.fabrics.map(({ id, fabric }) =>
     fabricSheet(fabric, { id, branch, warp: garment.warp }),
   );
-  return { name, fabrics, friction, frictionFrom, flesh, branch, edge, garment, bodyKind: study.body.kind };
+  return {
+    name,
+    fabrics,
+    friction,
+    frictionFrom,
+    flesh,
+    branch,
+    edge,
+    garment,
+    bodyKind: study.body.kind,
+    measures: study.body.kind === 'fitBody' ? study.body.measures : null,
+    tape: study.tape ?? { placed: {}, lines: [] },
+    tissue: study.tissue ?? { regions: [], strokes: [] },
+  };
 }
 
 /** A result as the window needs it: read, judged, compared, and the skin drawn as it gives way. */

@@ -31,6 +31,50 @@ it.each<[string, StudyChange]>([
   ['where it is laid', { from: 0.9, to: 1.11 }],
   ['a layer of flesh', { flesh: { kind: 'layer', poisson: 0.47, skin: 'held' } }],
   ['the curve', { branch: 'return' }],
+  [
+    'other measures',
+    {
+      measures: {
+        stature: 1.7,
+        bust: 0.96,
+        underbust: 0.82,
+        waist: 0.8,
+        hip: 1.04,
+        thigh: 0.62,
+        figure: 'female',
+      },
+    },
+  ],
+  [
+    'a tape laid by hand',
+    {
+      tape: {
+        placed: { waistFront: [0.001, 1.052, 0.1] },
+        lines: [
+          {
+            name: 'waist',
+            kind: 'trunk',
+            side: 'middle',
+            center: [0, 1.052, 0.02],
+            normal: [0, Math.cos(0.1), Math.sin(0.1)],
+            surface: 'taut',
+          },
+        ],
+      },
+    },
+  ],
+  [
+    'tissue corrected',
+    {
+      tissue: {
+        regions: [
+          { region: 'belly', depth: 0.031 },
+          { region: 'side', modulus: 25e3 },
+        ],
+        strokes: [{ center: [0.1, 1, 0.08], radius: 0.03, depth: 0.022, falloff: 0.5 }],
+      },
+    },
+  ],
   ['all together', { girthScale: 1.05, from: 0.87, flesh: { kind: 'layer', poisson: 0.45, skin: 'slides' } }],
 ])('a study saved with %s tried reads back as it was tried', async (_, tried) => {
   const text = richText();
