@@ -13,7 +13,29 @@ export interface DistanceGrid {
   readonly counts: Readonly<Triple>;
   /** m; counts[0] * counts[1] * counts[2], z fastest. */
   readonly coefficients: Float64Array;
+  /** Cells with finer splines of their own, where the skin is too sharp for the spacing. */
+  readonly cut?: CutCells | undefined;
 }
+
+/** Cells of a grid cut into n^3 smaller ones: they read their own coefficients in place of the grid's. */
+export interface CutCells {
+  /**
+   * Number of each block of 4^3 cells, 0 where all are whole; blocks along each axis as many as hold the counts - 3 cells,
+   * z fastest. Small enough to stay at hand while whole cells are read.
+   */
+  readonly blockOf: Uint16Array | Uint32Array;
+  /** Number of each cell, 0 where it is whole; 64 per block, z fastest, those of block 0 all 0. */
+  readonly numberOf: Uint16Array | Uint32Array;
+  /** By number: where its coefficients begin, and n. */
+  readonly starts: Uint32Array;
+  readonly along: Uint8Array;
+  /** m; (n + 3)^3 per cut cell, z fastest, coefficient (i, j, k) at its finer node (i - 1, j - 1, k - 1). */
+  readonly coefficients: Float64Array;
+}
+
+/** Blocks of 4^3 cells along each axis of a grid. */
+export const blockCounts = (counts: Readonly<Triple>): Triple =>
+  triple((axis) => Math.ceil((counts[axis]! - 3) / 4));
 
 /** The four cubic B-spline weights at t in [0, 1], their first and second derivatives by t: 12 numbers at `at`. */
 function splineWeights(t: number, into: Float64Array, at: number): void {
@@ -77,22 +99,49 @@ function goOnStraight(into: Float64Array, dx: number, dy: number, dz: number): v
  * Each line of four along z is reduced to value, slope and bend; four lines to a sheet; four sheets to the point.
  */
 /* oxlint-disable max-lines-per-function -- innermost kernel, about a million calls a solve: kept in one piece, plain locals, no allocation */
-function sampler({ low, spacing, counts, coefficients }: DistanceGrid): DistanceField['sample'] {
+function sampler({ low, spacing, counts, coefficients: whole, cut }: DistanceGrid): DistanceField['sample'] {
   const [lowX, lowY, lowZ] = low;
   const [nx, ny, nz] = counts;
-  const inverse = 1 / spacing;
-  const inverse2 = inverse * inverse;
+  const perCell = 1 / spacing;
   const w = new Float64Array(36);
+  const blockOf = cut?.blockOf;
+  const numberOf = cut?.numberOf;
+  const [, blocksY, blocksZ] = blockCounts(counts);
   return (x, y, z, into) => {
-    const u = (x - lowX) * inverse;
-    const v = (y - lowY) * inverse;
-    const s = (z - lowZ) * inverse;
+    const u = (x - lowX) * perCell;
+    const v = (y - lowY) * perCell;
+    const s = (z - lowZ) * perCell;
+    let inverse = perCell;
     const i = cellOf(u, nx);
     const j = cellOf(v, ny);
     const k = cellOf(s, nz);
-    splineWeights(u - i, w, 0);
-    splineWeights(v - j, w, 12);
-    splineWeights(s - k, w, 24);
+    let tx = u - i,
+      ty = v - j,
+      tz = s - k;
+    let coefficients = whole;
+    let row = nz,
+      plane = ny * nz;
+    let first = i * plane + j * row + k;
+    const block = blockOf === undefined ? 0 : blockOf[((i >> 2) * blocksY + (j >> 2)) * blocksZ + (k >> 2)]!;
+    const number = block === 0 ? 0 : numberOf![64 * block + ((i & 3) << 4) + ((j & 3) << 2) + (k & 3)]!;
+    if (number !== 0) {
+      const n = cut!.along[number]!;
+      row = n + 3;
+      plane = row * row;
+      const a = Math.min(n - 1, Math.floor(tx * n));
+      const b = Math.min(n - 1, Math.floor(ty * n));
+      const c = Math.min(n - 1, Math.floor(tz * n));
+      tx = tx * n - a;
+      ty = ty * n - b;
+      tz = tz * n - c;
+      coefficients = cut!.coefficients;
+      first = cut!.starts[number]! + a * plane + b * row + c;
+      inverse *= n;
+    }
+    const inverse2 = inverse * inverse;
+    splineWeights(tx, w, 0);
+    splineWeights(ty, w, 12);
+    splineWeights(tz, w, 24);
     const z0 = w[24]!,
       z1 = w[25]!,
       z2 = w[26]!,
@@ -123,7 +172,7 @@ function sampler({ low, spacing, counts, coefficients }: DistanceGrid): Distance
         gyz = 0,
         gzz = 0;
       for (let b = 0; b < 4; b++) {
-        const at = ((i + a) * ny + j + b) * nz + k;
+        const at = first + a * plane + b * row;
         const c0 = coefficients[at]!,
           c1 = coefficients[at + 1]!;
         const c2 = coefficients[at + 2]!,

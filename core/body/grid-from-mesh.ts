@@ -1,13 +1,15 @@
-import { NO_TRIANGLE } from '../mesh/mesh-edges.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { triple } from '../mesh/triple.ts';
 import type { Box } from './body.ts';
 import { closestOnPatch } from './closest-on-patch.ts';
 import type { DistanceField } from './distance-field.ts';
-import { fieldOfGrid } from './distance-grid.ts';
+import { fieldOfGrid, type DistanceGrid } from './distance-grid.ts';
 import type { LiftedSurface } from './lifted-surface.ts';
-import { nearestPatches, NOT_REACHED } from './nearest-patches.ts';
+import { meshDistance } from './mesh-distance.ts';
+import { nearestPatches, NOT_REACHED, type NearestPatches } from './nearest-patches.ts';
 import { DEEPEST, FARTHEST, latticeOver, smoothGrid, type NodeLattice } from './node-lattice.ts';
+import { isInside } from './patch-side.ts';
+import { refineGrid } from './refine-grid.ts';
 
 /**
  * Spacing that smooths the facets of a skin without rounding more than it must: 8 mm; 10 mm where the edges near the box
@@ -44,13 +46,27 @@ export function defaultSpacing({ positions, triangles }: TriangleMesh, box: Box)
  * @see Baerentzen & Aanaes, IEEE TVCG 11 (2005) 243: angle-weighted pseudonormals give the sign.
  */
 export function gridFromMesh(surface: LiftedSurface, box: Box, spacing: number): DistanceField {
+  return fieldOfGrid(splineOfMesh(surface, box, spacing));
+}
+
+/** The spline itself, refined at creases that the mesh resolves. */
+export function splineOfMesh(surface: LiftedSurface, box: Box, spacing: number): DistanceGrid {
   const lattice = latticeOver(box, spacing);
-  return fieldOfGrid(smoothGrid(lattice, signedDistances(surface, lattice)));
+  const near = nearestPatches(surface, lattice, FARTHEST);
+  const signed = signedOf(surface, lattice, near);
+  const grid = smoothGrid(lattice, signed);
+  return refineGrid(lattice, signed, grid, meshDistance(surface, lattice, near.patch, signed));
 }
 
 /** Signed distance at every node, m, held between DEEPEST and FARTHEST. */
-export function signedDistances(surface: LiftedSurface, lattice: NodeLattice): Float64Array {
-  const { patch, distance } = nearestPatches(surface, lattice, FARTHEST);
+export const signedDistances = (surface: LiftedSurface, lattice: NodeLattice): Float64Array =>
+  signedOf(surface, lattice, nearestPatches(surface, lattice, FARTHEST));
+
+function signedOf(
+  surface: LiftedSurface,
+  lattice: NodeLattice,
+  { patch, distance }: NearestPatches,
+): Float64Array {
   const [nx, ny, nz] = lattice.counts;
   const signed = new Float64Array(patch.length);
   const into = new Float64Array(6);
@@ -70,44 +86,6 @@ export function signedDistances(surface: LiftedSurface, lattice: NodeLattice): F
   }
   fillFar(surface, lattice, patch, signed);
   return signed;
-}
-
-/** Whether the point whose closest point on patch t is `closest` (weights, then q - p) lies inside the skin. */
-function isInside(surface: LiftedSurface, t: number, closest: Float64Array): boolean {
-  const { mesh, opposite } = surface;
-  const along = (normals: Float64Array, i: number): number =>
-    closest[3]! * normals[3 * i]! + closest[4]! * normals[3 * i + 1]! + closest[5]! * normals[3 * i + 2]!;
-  const isZero = (corner: number): boolean => closest[corner]! <= 1e-9;
-  const zeros = [0, 1, 2].filter(isZero);
-  if (zeros.length === 2) {
-    const corner = [0, 1, 2].find((candidate) => !zeros.includes(candidate))!;
-    return along(surface.vertexNormals, mesh.triangles[3 * t + corner]!) > 0;
-  }
-  if (zeros.length === 1) {
-    const across = opposite[3 * t + ((zeros[0]! + 1) % 3)]!;
-    const beyond = across === NO_TRIANGLE ? 0 : along(surface.triangleNormals, across);
-    return along(surface.triangleNormals, t) + beyond > 0;
-  }
-  return alongPatchNormal(surface, t, closest) > 0;
-}
-
-/** (q - p) along the normal dq/du x dq/dv of the patch at the closest point; not of unit length. */
-function alongPatchNormal({ mesh, lifts }: LiftedSurface, t: number, closest: Float64Array): number {
-  const { positions, triangles } = mesh;
-  const [w, u, v] = closest;
-  const a = 3 * triangles[3 * t]!;
-  const b = 3 * triangles[3 * t + 1]!;
-  const c = 3 * triangles[3 * t + 2]!;
-  const lift = (side: number, k: number): number => lifts[9 * t + 3 * side + k]!;
-  const [ux, uy, uz] = triple(
-    (k) => positions[b + k]! - positions[a + k]! + (w! - u!) * lift(0, k) + v! * lift(1, k) - v! * lift(2, k),
-  );
-  const [vx, vy, vz] = triple(
-    (k) => positions[c + k]! - positions[a + k]! - u! * lift(0, k) + u! * lift(1, k) + (w! - v!) * lift(2, k),
-  );
-  return (
-    closest[3]! * (uy * vz - uz * vy) + closest[4]! * (uz * vx - ux * vz) + closest[5]! * (ux * vy - uy * vx)
-  );
 }
 
 /** Nodes out of reach take the side of the reached nodes they hang together with. */

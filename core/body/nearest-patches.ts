@@ -42,6 +42,36 @@ export function nearestPatches(surface: LiftedSurface, lattice: NodeLattice, rea
   return found;
 }
 
+/**
+ * The nearest patch of one point: the nearest of some patches that lie round it, or what a walk from there leads to.
+ *
+ * Outside the skin there is no walk from a foot within a patch: it is no farther than those on the patches beside it.
+ *
+ * @param offered - Patches; NOT_REACHED among them is passed over.
+ * @param into - Room for one node; overwritten.
+ */
+/* oxlint-disable-next-line max-params -- called for every finer node */
+export function nearestOf(
+  surface: LiftedSurface,
+  at: Readonly<Triple>,
+  offered: Uint32Array,
+  isOutside: boolean,
+  into: NearestPatches,
+): void {
+  const { closest } = into;
+  into.patch[0] = NOT_REACHED;
+  into.distance[0] = Infinity;
+  let last = NOT_REACHED;
+  let isWithin = false;
+  for (const t of offered) {
+    if (t === NOT_REACHED || t === last) continue;
+    last = t;
+    if (!takeIfNearer(surface, into, 0, at, t)) continue;
+    isWithin = closest[0]! > 1e-6 && closest[1]! > 1e-6 && closest[2]! > 1e-6;
+  }
+  if (into.patch[0] !== NOT_REACHED && !(isOutside && isWithin)) walkOn(surface, into, 0, at);
+}
+
 /** Range of node numbers along an axis within [low, high] m; empty where first > last. */
 function nodeRange(lattice: NodeLattice, axis: number, low: number, high: number): [number, number] {
   const first = Math.ceil((low - lattice.low[axis]!) / lattice.spacing) + 2;
