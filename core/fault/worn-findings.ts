@@ -8,6 +8,8 @@ export interface WornFindings {
   'worn/beyond-readings': { sharePercent: number };
   'worn/slack': { sharePercent: number };
   'worn/off-skin': { sharePercent: number; largestGapMm: number };
+  /** Cloth where skin presses on skin or leaves no room for it; between which heights. */
+  'worn/pinched': { areaCm2: number; lowMm: number; highMm: number };
   /** Of the outer layer's press, the share that falls where the inner one stands off the skin. */
   'worn/layer-on-bridge': { sharePercent: number; largestGapMm: number };
   /** The layers' give was not shared out to the end. Pa. */

@@ -20,6 +20,8 @@ export interface Worn {
   readonly skin: DistanceField;
   /** Coulomb's coefficient as it was asked for; 0 slides freely. */
   readonly friction: number;
+  /** Of the cloth, m; counts for nothing if left out. */
+  readonly thickness?: number;
   /** How the flesh gave way; the foundation if left out. */
   readonly flesh?: 'foundation' | 'layer';
   /** What the cloth would do at both ends of its coupling's band; left out where the fabric bears none. */

@@ -4,6 +4,7 @@ import { triangleAreas } from '../mesh/triangle-areas.ts';
 import { mmFromMetres } from '../units/units.ts';
 import type { Field } from './field.ts';
 import { GRIP_SPENT } from './grip-used.ts';
+import { pinchedFindings } from './pinched-cloth.ts';
 import { wornMesh, type Worn } from './worn-fields.ts';
 
 /** Shares of the cloth below this are not worth a sentence. */
@@ -12,7 +13,7 @@ const WORTH_SAYING = 0.005;
 /** A frictionless garment that slid less than this stayed where it was laid; a hem that moved less did not ride up; m. */
 const WORTH_SAYING_SHIFT = { frictionless: 0.002, hem: 0.01 };
 
-/** What the reader must know about one wearing: not at rest, beyond the readings, slack, in a heap, off the skin, slid. */
+/** What the reader must know of one wearing: not at rest, beyond the readings, slack, in a heap, off the skin, pinched, slid. */
 export function wornFindings(worn: Worn, fields: readonly Field[]): Finding[] {
   const { garment, equilibrium, pull } = worn;
   const findings: Finding[] = [];
@@ -35,6 +36,7 @@ export function wornFindings(worn: Worn, fields: readonly Field[]): Finding[] {
     const largestGapMm = mmFromMetres(gap.reduce((most, distance) => Math.max(most, distance), 0));
     findings.push({ code: 'worn/off-skin', facts: { sharePercent: 100 * off, largestGapMm } });
   }
+  findings.push(...pinchedFindings(worn));
   return [...findings, ...(worn.friction === 0 ? slidFindings(worn) : hemFindings(worn, fields))];
 }
 

@@ -1,6 +1,8 @@
 import type { DistanceField } from '../body/distance-field.ts';
 import { vertexNormals } from '../mesh/triangle-areas.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
+import { buriedVertices, type ClothOverSkin } from './buried-vertices.ts';
+import { skinUnder } from './skin-under.ts';
 
 /** Shifts, each by the mean way out of what is buried; with every one about half of the way is left. */
 const MOST_SHIFTS = 60;
@@ -31,7 +33,7 @@ export function carryLevel(
   const faces = vertexNormals(mesh);
   let first = 0;
   for (let count = 0; ; count++) {
-    const { volume, x, z } = buriedPart(positions, { faces, areas }, skin);
+    const { volume, x, z } = buriedPart({ positions, faces, under: skinUnder(positions, skin) }, areas, skin);
     if (count === 0) first = volume;
     if (count === MOST_SHIFTS || Math.hypot(x, z) < SMALL_SHIFT) {
       return volume <= LEFT_BEHIND * first ? positions : null;
@@ -45,23 +47,21 @@ export function carryLevel(
 
 /** How much of the body lies over the cloth, m^3, and the mean level way out of it, m: its depth, the way the cloth faces. */
 function buriedPart(
-  positions: Float64Array,
-  { faces, areas }: { faces: Float64Array; areas: Float64Array },
+  cloth: ClothOverSkin,
+  areas: Float64Array,
   skin: DistanceField,
 ): { volume: number; x: number; z: number } {
-  const sample = new Float64Array(10);
   let volume = 0;
   let area = 0;
   let x = 0;
   let z = 0;
-  for (let v = 0; v < areas.length; v++) {
-    skin.sample(positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!, sample);
-    if (!(sample[0]! < 0)) continue;
-    const buried = -sample[0]! * areas[v]!;
+  buriedVertices(cloth, skin, 0)?.forEach((isBuried, v) => {
+    if (!isBuried) return;
+    const buried = -cloth.under.distance[v]! * areas[v]!;
     volume += buried;
     area += areas[v]!;
-    x += faces[3 * v]! * buried;
-    z += faces[3 * v + 2]! * buried;
-  }
+    x += cloth.faces[3 * v]! * buried;
+    z += cloth.faces[3 * v + 2]! * buried;
+  });
   return area > 0 ? { volume, x: x / area, z: z / area } : { volume, x: 0, z: 0 };
 }

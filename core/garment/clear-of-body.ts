@@ -1,13 +1,16 @@
 import type { DistanceField } from '../body/distance-field.ts';
 import type { Finding } from '../fault/finding.ts';
 import { Fault } from '../fault/fault.ts';
+import { vertexNormals } from '../mesh/triangle-areas.ts';
 import { vertexAreas } from '../mesh/vertex-areas.ts';
 import { mmFromMetres } from '../units/units.ts';
+import { BURIED, buriedVertices, clothOverSkin } from './buried-vertices.ts';
 import { carryLevel } from './carry-level.ts';
+import { isDrawnApart } from './drawn-apart.ts';
 import { evenPatch } from './even-patch.ts';
 import type { ClothLevel } from './garment.ts';
 import { pushOut } from './push-out.ts';
-import { BURIED, skinUnder, type SkinUnder } from './skin-under.ts';
+import { skinUnder } from './skin-under.ts';
 import { inwardTriangles, turnTriangles } from './turn-outward.ts';
 
 /** Cloth that lies outside its body and faces outwards, and what was done to it. */
@@ -18,15 +21,14 @@ export interface ClearCloth {
 }
 
 /** Cloth of which more than this share lies deeper than this (m) was laid somewhere else than on the skin. */
-const INSIDE = { share: 0.6, depth: 0.01 };
-/** Share that may stay buried after all pushing: single corners in a crease, which the search for rest brings out. */
-const LEFT_BURIED = 0.01;
+const INSIDE = { percent: 60, depth: 0.01 };
+/** What may stay buried after all pushing: single corners in a crease, which the search for rest brings out. */
+const LEFT_PERCENT = 1;
 
 /**
  * Makes cloth as it was laid fit to be settled: pieces that lie inside out are turned, what starts buried in the skin is
  * brought out of it (as a whole where it lies beside its place, by pushing where not), and the triangles round the pushed
- * ones are evened. Clear cloth comes back as it is, for one look at
- * the skin under each vertex.
+ * ones are evened. Clear cloth comes back as it is, for one look at the skin under each vertex.
  *
  * Unstretched shapes stay as they are; so does where each coarse vertex has its twin on the finer levels.
  *
@@ -35,53 +37,57 @@ const LEFT_BURIED = 0.01;
  *   of the cloth lies inside the body, or no way leads out of it.
  */
 export function clearOfBody(levels: readonly ClothLevel[], skin: DistanceField): ClearCloth {
-  const finest = levels.at(-1)!;
-  const under = skinUnder(finest.mesh.positions, skin);
-  const inward = inwardTriangles(finest.mesh, under);
-  const isBuried = under.distance.some((distance) => distance < -BURIED);
-  if (!inward && !isBuried) return { levels, findings: [] };
-  const findings: Finding[] = [];
-  let clear = levels;
-  if (inward) {
-    clear = levels.map((level, l) => {
-      const ofLevel =
-        l === levels.length - 1 ? inward : inwardTriangles(level.mesh, skinUnder(level.mesh.positions, skin));
-      return ofLevel ? turnTriangles(level, ofLevel.turned) : level;
-    });
-    findings.push({ code: 'garment/turned', facts: { sharePercent: 100 * inward.share } });
+  const laid = levels.at(-1)!.mesh;
+  const under = skinUnder(laid.positions, skin);
+  const inward = inwardTriangles(laid, under);
+  const outward = inward ? levels.map((level) => facingOut(level, skin)) : levels;
+  const findings: Finding[] = inward
+    ? [{ code: 'garment/turned', facts: { sharePercent: 100 * inward.share } }]
+    : [];
+  if (!under.distance.some((distance) => distance < -BURIED)) return { levels: outward, findings };
+  const finest = outward.at(-1)!;
+  const isBuried = buriedVertices(
+    { positions: laid.positions, faces: vertexNormals(finest.mesh), under },
+    skin,
+  );
+  if (!isBuried) return { levels: outward, findings };
+  const areas = vertexAreas(laid);
+  const percentOf = (isCounted: (v: number) => boolean): number => 100 * shareOf(areas, isCounted);
+  const depthMm = mmFromMetres(
+    -under.distance.reduce((low, d, v) => (isBuried[v] ? Math.min(low, d) : low), 0),
+  );
+  const sharePercent = percentOf((v) => isBuried[v] === 1);
+  const isInside = (v: number): boolean => isBuried[v] === 1 && under.distance[v]! < -INSIDE.depth;
+  if (percentOf(isInside) > INSIDE.percent) throw new Fault('garment/inside-body', { sharePercent, depthMm });
+  const positions = broughtOut(finest, areas, skin);
+  const left = positions && buriedVertices(clothOverSkin({ ...finest.mesh, positions }, skin), skin);
+  if (!positions || (left && percentOf((v) => left[v] === 1) > LEFT_PERCENT)) {
+    throw new Fault('garment/inside-body', { sharePercent, depthMm });
   }
-  if (!isBuried) return { levels: clear, findings };
-  const areas = vertexAreas(finest.mesh);
-  const sharePercent = 100 * shareBelow(under, areas, -BURIED);
-  const depthMm = mmFromMetres(-least(under.distance));
-  const inside = shareBelow(under, areas, -INSIDE.depth);
-  if (inside > INSIDE.share) throw new Fault('garment/inside-body', { sharePercent: 100 * inside, depthMm });
-  const positions = broughtOut(clear.at(-1)!, areas, skin);
-  const left = shareBelow(skinUnder(positions, skin), areas, -BURIED);
-  if (!(left <= LEFT_BURIED)) throw new Fault('garment/inside-body', { sharePercent: 100 * left, depthMm });
   findings.push({ code: 'garment/pushed-out', facts: { sharePercent, depthMm } });
-  return { levels: movedLevels(clear, positions), findings };
+  return { levels: movedLevels(outward, positions), findings };
 }
 
-/** The finest level's positions outside the body: carried there as a whole if that will do, and pushed out where not. */
-function broughtOut(level: ClothLevel, areas: Float64Array, skin: DistanceField): Float64Array {
+function facingOut(level: ClothLevel, skin: DistanceField): ClothLevel {
+  const inward = inwardTriangles(level.mesh, skinUnder(level.mesh.positions, skin));
+  return inward ? turnTriangles(level, inward.turned) : level;
+}
+
+/**
+ * The finest level's positions outside the body: carried there as a whole if that will do, and pushed out where not; null
+ * where pushing would draw the cloth apart.
+ */
+function broughtOut(level: ClothLevel, areas: Float64Array, skin: DistanceField): Float64Array | null {
   const carried = carryLevel(level.mesh, areas, skin);
   const laid = carried ? { ...level, mesh: { ...level.mesh, positions: carried } } : level;
-  return evenPatch(laid, pushOut(laid, skin), skin);
+  const pushed = evenPatch(laid, pushOut(laid, skin), skin);
+  return isDrawnApart(laid.mesh, pushed) ? null : pushed;
 }
 
-/** Share of the cloth whose signed distance lies below a value. */
-function shareBelow({ distance }: SkinUnder, areas: Float64Array, value: number): number {
-  let below = 0;
-  let total = 0;
-  areas.forEach((area, v) => {
-    total += area;
-    if (distance[v]! < value) below += area;
-  });
-  return total > 0 ? below / total : 0;
+function shareOf(areas: Float64Array, isCounted: (v: number) => boolean): number {
+  const total = areas.reduce((sum, area) => sum + area, 0);
+  return total > 0 ? areas.reduce((sum, area, v) => (isCounted(v) ? sum + area : sum), 0) / total : 0;
 }
-
-const least = (values: Float64Array): number => values.reduce((low, value) => Math.min(low, value), Infinity);
 
 /** All levels with the finest one's vertices moved: each coarse vertex goes where its twin on the finer level went. */
 function movedLevels(levels: readonly ClothLevel[], finest: Float64Array): ClothLevel[] {

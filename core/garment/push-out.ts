@@ -1,8 +1,8 @@
 import type { DistanceField } from '../body/distance-field.ts';
 import { vertexNormals } from '../mesh/triangle-areas.ts';
+import { buriedVertices, clothOverSkin } from './buried-vertices.ts';
 import type { ClothLevel } from './garment.ts';
 import { spanOver } from './neighbour-middle.ts';
-import { BURIED, skinUnder } from './skin-under.ts';
 
 /** The way of one step, m: a field far inside the body tells roughly where it goes on, not how far. */
 const STEP = { most: 0.006, least: 0.002 };
@@ -26,16 +26,18 @@ const LEAST_SLOPE = 0.3;
 export function pushOut(level: ClothLevel, skin: DistanceField): Float64Array {
   const { triangles } = level.mesh;
   const positions = level.mesh.positions.slice();
-  const { distance, gradient } = skinUnder(positions, skin);
-  const face = vertexNormals(level.mesh);
-  const isLost = Uint8Array.from(distance, (d, v) => Number(d < -BURIED && !leadsOut(gradient, face, v)));
+  const laid = clothOverSkin(level.mesh, skin);
+  const isBuried = buriedVertices(laid, skin);
+  if (!isBuried) return positions;
+  const face = laid.faces;
+  const isLost = isBuried.map((one, v) => (one && !leadsOut(laid.under.gradient, face, v) ? 1 : 0));
   if (isLost.includes(1)) {
     spanOver(level, isLost, positions);
     face.set(vertexNormals({ positions, triangles }));
   }
   const point = new Float64Array(3);
-  for (let v = 0; v < distance.length; v++) {
-    if (distance[v]! >= -BURIED) continue;
+  for (let v = 0; v < isBuried.length; v++) {
+    if (isBuried[v] === 0) continue;
     point.set(positions.subarray(3 * v, 3 * v + 3));
     stepOut(skin, point, face.subarray(3 * v, 3 * v + 3));
     positions.set(point, 3 * v);

@@ -2,9 +2,6 @@ import type { DistanceField } from '../body/distance-field.ts';
 import { Fault } from '../fault/fault.ts';
 import { mmFromMetres } from '../units/units.ts';
 
-/** How deep laid cloth may lie in the skin and still be left to the search for rest, m. */
-export const BURIED = 0.002;
-
 /** Farther than this from the origin there is no body, m. */
 const FARTHEST = 100;
 

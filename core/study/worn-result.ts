@@ -30,6 +30,7 @@ export function wornResult(
     pull: clothPull(garment, laws, equilibrium.positions),
     skin,
     friction: study.friction,
+    thickness: fabric.thickness,
     flesh: study.flesh?.kind ?? 'foundation',
     ...(ends && {
       ends: couplingEnds(garment, { ...ends, shown: law, ...(moves && { moves }) }, equilibrium),

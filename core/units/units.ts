@@ -17,6 +17,7 @@ export const NEWTON_PER_KGF = STANDARD_GRAVITY;
 
 export const metresFromMm = (mm: number): number => mm / 1000;
 export const mmFromMetres = (metres: number): number => metres * 1000;
+export const cm2FromSquareMetres = (squareMetres: number): number => squareMetres * 1e4;
 export const pascalsFromKPa = (kPa: number): number => kPa * 1000;
 export const kPaFromPascals = (pascals: number): number => pascals / 1000;
 export const mmHgFromPascals = (pascals: number): number => pascals / PASCAL_PER_MMHG;

@@ -76,7 +76,7 @@ export const garmentFaultWords: FaultWords<GarmentFaults> = {
     remedy: 'Write the garment’s mesh anew, with a number for every position, and check its unit.',
   }),
   'garment/inside-body': ({ sharePercent, depthMm }) => ({
-    what: `${sharePercent.toFixed(0)} % of the garment lies inside the body, up to ${mm(depthMm)} deep: where it is meant to lie cannot be told.`,
+    what: `${sharePercent.toFixed(0)} % of the garment lies inside the body, up to ${mm(depthMm)} deep, and cannot be brought out of it.`,
     remedy: 'Lay the garment round the body, or check the unit and the origin of both.',
   }),
   'garment/too-fine': ({ edgeMm, vertexCount, mostVertices }) => ({

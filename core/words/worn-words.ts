@@ -17,6 +17,8 @@ export const wornFindingWords: FindingWords<WornFindings> = {
     `${percent(sharePercent)} of the cloth is slack or sheared into wrinkles: it carries nothing across them.`,
   'worn/off-skin': ({ sharePercent, largestGapMm }) =>
     `${percent(sharePercent)} bridges off the skin, ${largestGapMm.toFixed(1)} mm at most.`,
+  'worn/pinched': ({ areaCm2, lowMm, highMm }) =>
+    `${areaCm2.toFixed(0)} cm² is pinched between skin and skin (${lowMm.toFixed(0)} to ${highMm.toFixed(0)} mm up): read no pressure there.`,
   'worn/layer-on-bridge': ({ sharePercent, largestGapMm }) =>
     `${percent(sharePercent)} of the outer layer’s pressure falls where the inner layer stands off the skin (by ${largestGapMm.toFixed(1)} mm at most): how it pushes the inner layer in there is left out.`,
   'worn/layers-not-settled': ({ changePercent }) =>
