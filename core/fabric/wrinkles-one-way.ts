@@ -43,13 +43,13 @@ const LEAST_SQUARE = 0.3;
 export function hideOneWay(law: TensionLaw, work: Float64Array): boolean {
   start(law, work);
   const balanced = BALANCED * law.typicalStiffness;
+  lookAround(law, work);
   for (let i = 0; i < MOST_STEPS; i++) {
-    lookAround(law, work);
     if (Math.abs(work[ALONG_E]!) + Math.abs(work[ALONG_F]!) < balanced) break;
     chooseStep(law, work);
     takeStep(law, work);
+    lookAround(law, work);
   }
-  lookAround(law, work);
   return work[PULL]! >= 0;
 }
 
