@@ -5,8 +5,8 @@ import { neighbourMiddle } from './neighbour-middle.ts';
 
 /** Rounds of evening; a patch that is still spoilt then is left to the search for rest. */
 const MOST_ROUNDS = 30;
-/** A triangle that has less than this of its unstretched shape has become a needle. */
-const LEAST_SHAPE = 0.25;
+/** A triangle that has less than this of its unstretched shape is becoming a needle: drawn to three times its length. */
+const LEAST_SHAPE = 0.6;
 
 /**
  * Pushed positions with the spoilt triangles evened out: where one has been turned over or drawn into a needle, its

@@ -167,7 +167,7 @@ const dented =
   };
 
 describe('a tube with a buried part', () => {
-  it.each([0.01, 0.03, 0.12])(
+  it.each([0.01, 0.03, 0.06, 0.07, 0.08, 0.09, 0.12])(
     'a dent of %d m is pushed out where it is; the rest stays to the bit',
     (depth) => {
       const laid = tubeLaid(dented(depth));
