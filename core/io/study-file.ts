@@ -29,7 +29,7 @@ const fitBody = z.strictObject({
 });
 
 const tissue = z.union([
-  z.literal('rigid'),
+  z.enum(['rigid', 'transferred']),
   z.strictObject({ depthMm: z.number().positive().max(500), modulusKPa: z.number().positive().max(1e6) }),
 ]);
 
@@ -39,6 +39,20 @@ const meshBody = z.strictObject({
   up: z.enum(['x', 'y', 'z']),
   tissue,
 });
+
+const axis = z.enum(['+x', '-x', '+y', '-y', '+z', '-z']);
+
+/** The answers with which a mesh was brought in; left out, the largest surface, its holes closed, as coarse as it is. */
+const meshImport = z.strictObject({
+  unit: z.enum(['mm', 'cm', 'm', 'inch']),
+  up: axis,
+  front: axis,
+  part: z.union([z.string().min(1), z.number().int().min(1)]).optional(),
+  closeHoles: z.boolean().default(true),
+  refineEdgeMm: z.number().min(1).max(1000).nullable().default(null),
+});
+
+const importedBody = z.strictObject({ mesh: z.string().min(1), import: meshImport, tissue });
 
 const band = z.strictObject({
   at: z.union([z.enum(['upper', 'lower']), levelMm]),
@@ -87,7 +101,7 @@ const studyFile = z.strictObject({
   snugfield: z.literal(STUDY_VERSION),
   name: z.string().min(1),
   note: z.string().optional(),
-  body: z.union([z.strictObject({ fitBody }), meshBody]),
+  body: z.union([z.strictObject({ fitBody }), meshBody, importedBody]),
   fabrics: z.array(fabricEntry).min(1),
   garment: z.strictObject({ tube }),
   friction: friction.default(0),

@@ -11,6 +11,7 @@ import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { metresFromMm, pascalsFromKPa, radiansFromDegrees, ratioFromPercent } from '../units/units.ts';
 import { SKIN_FRICTION } from './skin-friction.ts';
 import type { BodyChoice, FleshChoice, Study } from './study.ts';
+import { importedSkin } from './imported-skin.ts';
 import { tapeOf, tissueOf } from './study-notes.ts';
 
 /** How a host hands over the files that lie beside a study. Both reject with a Fault `file/missing`. */
@@ -122,16 +123,18 @@ async function bodyOf(body: StudyFile['body'], files: FilesBeside): Promise<Body
   if ('fitBody' in body) {
     return { kind: 'fitBody', measures: measuresOf(body.fitBody) };
   }
-  const { positions, triangles } = await readMesh(body.mesh, files);
-  const scale = METRES_PER[body.unit];
-  const skin = turnUp({ positions: positions.map((coordinate) => coordinate * scale), triangles }, body.up);
   const tissue =
-    body.tissue === 'rigid'
+    typeof body.tissue === 'string'
       ? body.tissue
       : {
           depth: metresFromMm(body.tissue.depthMm),
           foundationModulus: pascalsFromKPa(body.tissue.modulusKPa),
         };
+  // What is brought in is placed anew: results lie in the body's own axes.
+  if ('import' in body) return { kind: 'mesh', skin: await importedSkin(body, files), sourceUp: 'y', tissue };
+  const { positions, triangles } = await readMesh(body.mesh, files);
+  const scale = METRES_PER[body.unit];
+  const skin = turnUp({ positions: positions.map((coordinate) => coordinate * scale), triangles }, body.up);
   return { kind: 'mesh', skin, sourceUp: body.up, tissue };
 }
 

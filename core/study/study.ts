@@ -19,7 +19,8 @@ export type BodyChoice =
       /** Already in m, y up. */
       readonly skin: TriangleMesh;
       readonly sourceUp: 'x' | 'y' | 'z';
-      readonly tissue: 'rigid' | { readonly depth: number; readonly foundationModulus: number };
+      readonly tissue:
+        'rigid' | 'transferred' | { readonly depth: number; readonly foundationModulus: number };
     };
 
 /** Where a friction coefficient is from: a published one for dry or damp skin, or typed by whoever asks. */
