@@ -20,6 +20,7 @@ import { sensorPlate } from './sensor-plate.ts';
 import { sewnElasticChecks } from './sewn-elastic.ts';
 import { shearedPanels } from './sheared-panels.ts';
 import { swatchBendingChecks } from './swatch-bending.ts';
+import { tubeLaidAskew } from './tube-laid-askew.ts';
 import { tubeOnCone } from './tube-on-cone.ts';
 import { tubeOnCylinder } from './tube-on-cylinder.ts';
 import { tubeOnEllipse } from './tube-on-ellipse.ts';
@@ -51,6 +52,7 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'swatch under its own weight', run: swatchBendingChecks },
   { subject: 'pressed flesh', run: fleshChecks },
   { subject: 'tube on a cylinder', run: tubeOnCylinder },
+  { subject: 'tube laid wrong', run: tubeLaidAskew },
   { subject: 'cut and worn', run: cutAndWorn },
   { subject: 'tubes of several sizes', run: tubeSizes },
   { subject: 'tubes on meshed bars', run: tubeOnMesh },

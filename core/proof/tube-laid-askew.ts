@@ -17,9 +17,9 @@ type Point = readonly [number, number, number];
 
 /** Ways to lay the tube that are not the right one. */
 const ASKEW: readonly { readonly id: string; readonly what: string; readonly lay: (at: Point) => Point }[] = [
-  { id: 'half-buried', what: 'laid 30 mm beside it, half in the bar', lay: ([x, y, z]) => [x + 0.03, y, z] },
-  { id: 'past-the-middle', what: 'laid 120 mm beside it', lay: ([x, y, z]) => [x, y, z - 0.12] },
-  { id: 'dented', what: 'its front pressed 80 mm into the bar', lay: dented },
+  { id: 'half-buried', what: 'laid 30 mm beside its bar', lay: ([x, y, z]) => [x + 0.03, y, z] },
+  { id: 'past-the-middle', what: 'laid 120 mm beside its bar', lay: ([x, y, z]) => [x, y, z - 0.12] },
+  { id: 'dented', what: 'laid with its front 80 mm in the bar', lay: dented },
   { id: 'inside-out', what: 'laid inside out', lay: ([x, y, z]) => [-x, y, z] },
 ];
 
@@ -48,7 +48,8 @@ export function tubeLaidAskew(): Check[] {
     const tube = settleTube({ levels, laws, body, foundation: NEAR_RIGID, friction: 0 }, COLUMNS);
     return {
       id: `tube.askew.${id}`,
-      source: `Laplace: P = T / R, T = K (C / C0 - 1); K 250 N/m, 480 -> 600 mm; ${what}; hem rows left out`,
+      what: `mean pressure of a tube ${what}`,
+      source: 'Laplace: P = T / R, T = K (C / C0 - 1); K 250 N/m, 480 -> 600 mm; hem rows left out',
       expected: PRESSURE,
       got: mean(innerRows(tube, tube.pressure)),
       unit: 'Pa',

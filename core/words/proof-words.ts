@@ -15,6 +15,7 @@ const SUBJECT_TITLES: Readonly<Record<string, string>> = {
   'swatch under its own weight': 'Swatches bending under their own weight',
   'pressed flesh': 'Flesh pressed by bands',
   'tube on a cylinder': 'A tube on a round bar',
+  'tube laid wrong': 'A tube laid beside its bar, into it or inside out',
   'cut and worn': 'Cut smaller, worn stretched; the trade’s bandage formula',
   'tubes of several sizes': 'Tubes on round bars from limb to trunk',
   'tubes on meshed bars': 'Tubes on bars known only as triangle meshes',
