@@ -17,13 +17,17 @@ const SHARP_SPACINGS = 1.5;
 const DRAWN = 0.6;
 /** Where the spline is held to the distance: flesh gives so far, cloth bridges so far; m. */
 const BELOW = 0.008;
-const ABOVE = 0.016;
+const ABOVE = 0.024;
+/** What a gap may be off by more than the skin: of what it has over 8 mm. */
+const GAP_SHARE = 0.02;
+const GAP_FROM = 0.008;
 /** Nodes this near an edge that the mesh does not resolve are not refined, spacings. */
-const CLEAR = 2;
+const CLEAR = 3;
 
 /**
- * The distance to a meshed skin, asked anew between the nodes of a lattice, and how near the spline must come to it: within
- * 0.05 mm or a fifth of the rise of the nearest patch, over smooth skin 0.1 mm or a half, from 8 mm inside to 16 mm outside; not at all beside unresolved edges.
+ * The distance to a meshed skin, asked anew between the nodes of a lattice, and how near the spline must come to it:
+ * within 0.05 mm or a fifth of the rise of the nearest patch, over smooth skin 0.1 mm or a half, over wide gaps more; from
+ * 8 mm inside to 24 mm outside, and not at all beside edges that the mesh does not resolve.
  *
  * @param patch - Nearest patch of each node of the lattice.
  * @param signed - Signed distance at each node, m.
@@ -36,7 +40,9 @@ export function meshDistance(
 ): TrueDistance {
   const isBlocked = nodesBeside(surface, lattice);
   const allowed = (t: number, distance: number, { least, doubt }: typeof SHARP): number =>
-    distance < -BELOW || distance > ABOVE ? Infinity : Math.max(least, doubt * surface.liftReach[t]!);
+    distance < -BELOW || distance > ABOVE
+      ? Infinity
+      : Math.max(least, doubt * surface.liftReach[t]!) + GAP_SHARE * Math.max(0, distance - GAP_FROM);
   const sharp = SHARP_SPACINGS * lattice.spacing;
   const room: NearestPatches = {
     patch: new Uint32Array(1),

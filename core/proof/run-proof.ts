@@ -6,6 +6,7 @@ import type { Check } from './check.ts';
 import { clothLayerChecks } from './cloth-layers.ts';
 import { coneGrip } from './cone-grip.ts';
 import { conversionChecks } from './conversions.ts';
+import { creases } from './creases.ts';
 import { cutAndWorn } from './cut-and-worn.ts';
 import { fleshChecks } from './flesh-checks.ts';
 import { hangingClothChecks } from './hanging-cloth.ts';
@@ -56,6 +57,7 @@ export const PROOF_SUBJECTS: readonly ProofSubject[] = [
   { subject: 'cut and worn', run: cutAndWorn },
   { subject: 'tubes of several sizes', run: tubeSizes },
   { subject: 'tubes on meshed bars', run: tubeOnMesh },
+  { subject: 'creases', run: creases },
   { subject: 'tube on a yielding cylinder', run: tubeOnYieldingCylinder },
   { subject: 'tube on an ellipse', run: tubeOnEllipse },
   { subject: 'oval sections', run: ovalSections },

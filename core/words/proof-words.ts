@@ -19,6 +19,7 @@ const SUBJECT_TITLES: Readonly<Record<string, string>> = {
   'cut and worn': 'Cut smaller, worn stretched; the trade’s bandage formula',
   'tubes of several sizes': 'Tubes on round bars from limb to trunk',
   'tubes on meshed bars': 'Tubes on bars known only as triangle meshes',
+  creases: 'Toes and folds sharper than the contact grid',
   'tube on a yielding cylinder': 'A tube on a bar that gives way',
   'tube on an ellipse': 'A tube on an oval bar',
   'oval sections': 'Oval sections: an ankle, flatter bars, a trunk',
