@@ -12,6 +12,7 @@ const rooms = [
   { name: 'body', packages: [], hidden: ['fabric'] },
   { name: 'pattern', packages: ['delaunator', '@kninnug/constrainautor'], hidden: ['fabric', 'body'] },
   { name: 'garment', packages: [] },
+  { name: 'block', packages: [] },
   { name: 'equilibrium', packages: [] },
   { name: 'swatch', packages: [] },
   { name: 'fields', packages: [] },

@@ -1,4 +1,5 @@
 import type { BenchFaults } from './bench-faults.ts';
+import type { BlockFaults } from './block-faults.ts';
 import type { BodyFaults } from './body-faults.ts';
 import type { FileFaults } from './file-faults.ts';
 import type { FitFaults } from './fit-faults.ts';
@@ -8,7 +9,15 @@ import type { TapeFaults } from './tape-faults.ts';
 
 /** Every way the input can leave nothing sensible to compute: code -> what the reader must be told. */
 export interface FaultFacts
-  extends FileFaults, BenchFaults, BodyFaults, FitFaults, GarmentFaults, TableFaults, TapeFaults {}
+  extends
+    FileFaults,
+    BenchFaults,
+    BlockFaults,
+    BodyFaults,
+    FitFaults,
+    GarmentFaults,
+    TableFaults,
+    TapeFaults {}
 
 export type FaultCode = keyof FaultFacts;
 

@@ -1,6 +1,7 @@
 import type { Fault, FaultCode, FaultFacts } from '../fault/fault.ts';
 import type { FindingCode, FindingFacts } from '../fault/finding.ts';
 import { benchFaultWords, benchFindingWords } from './bench-words.ts';
+import { blockFaultWords } from './block-words.ts';
 import { bodyFaultWords, bodyFindingWords } from './body-words.ts';
 import { fileFaultWords } from './file-words.ts';
 import { fitFaultWords, fitFindingWords } from './fit-words.ts';
@@ -18,6 +19,7 @@ const faultWords: FaultWords<FaultFacts> = {
   ...garmentFaultWords,
   ...tableFaultWords,
   ...tapeFaultWords,
+  ...blockFaultWords,
 };
 
 const findingWords: FindingWords<FindingFacts> = {
