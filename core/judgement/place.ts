@@ -1,3 +1,4 @@
+import { BODY_REGIONS, type BodyRegion } from '../body/body-regions.ts';
 import type { Body, Girth } from '../body/body.ts';
 
 /** Which way a place on the cloth faces. `around`: all the way round. */
@@ -22,6 +23,8 @@ export interface Place {
   /** Height on the body, m. */
   readonly height: number;
   readonly side: Side;
+  /** Region of the nearest skin; left out where the body knows none. */
+  readonly region?: BodyRegion;
   /** Set where the place runs along a free edge of the garment. */
   readonly hem: 'upper' | 'lower' | null;
 }
@@ -115,5 +118,24 @@ export function clothAxis(positions: Float64Array): ClothAxis {
   };
 }
 
-/** What naming places needs of a body. */
-export type MeasuredBody = Pick<Body, 'girths'>;
+/** What naming places needs of a body; without skin and regions only levels and sides are named. */
+export type MeasuredBody = Pick<Body, 'girths'> & Partial<Pick<Body, 'skin' | 'regions'>>;
+
+/** Region of the skin vertex nearest to a point; null on a body that knows none. */
+export function regionNear(
+  { skin, regions }: MeasuredBody,
+  point: readonly [number, number, number],
+): BodyRegion | null {
+  if (skin === undefined || regions === undefined || regions === null) return null;
+  const { positions } = skin;
+  let best = Infinity;
+  let nearest = 0;
+  for (let v = 0; v < regions.region.length; v++) {
+    const squared =
+      (positions[3 * v]! - point[0]) ** 2 +
+      (positions[3 * v + 1]! - point[1]) ** 2 +
+      (positions[3 * v + 2]! - point[2]) ** 2;
+    if (squared < best) [best, nearest] = [squared, v];
+  }
+  return BODY_REGIONS[regions.region[nearest]!]!;
+}

@@ -4,6 +4,7 @@ import {
   clothAxis,
   levelNear,
   MIRRORED,
+  regionNear,
   sideOf,
   type ClothAxis,
   type MeasuredBody,
@@ -122,7 +123,15 @@ function bandOver(
 function placeOf(members: readonly number[], peak: number, around: Surroundings): Place {
   const height = around.cloth.positions[3 * peak + 1]!;
   const side = goesRound(members, around) ? 'around' : sideAt(peak, around);
-  return { level: levelNear(around.body.girths, height), height, side, hem: hemAt(members, peak, around) };
+  const { positions } = around.cloth;
+  const region = regionNear(around.body, [positions[3 * peak]!, height, positions[3 * peak + 2]!]);
+  return {
+    level: levelNear(around.body.girths, height),
+    height,
+    side,
+    ...(region !== null && { region }),
+    hem: hemAt(members, peak, around),
+  };
 }
 
 /** A zone is named for a hem when its peak lies this near to one, m. */

@@ -3,8 +3,10 @@ import type { Place, Side } from '../judgement/place.ts';
 import type { ValueBand } from '../fields/field.ts';
 import { isSure, type PlaceDifference } from '../judgement/compare.ts';
 import type { Zone } from '../judgement/tight-zones.ts';
+import type { BodyRegion } from '../body/body-regions.ts';
 import { areaText, fixed } from '../sheet/number-format.ts';
 import { kPaFromPascals, mmFromMetres, mmHgFromPascals, percentFromRatio } from '../units/units.ts';
+import { REGION_WORDS } from './tape-words.ts';
 
 /** What each band of pressure is called at the table. */
 export const HOLD_WORDS: Readonly<Record<HoldLevel, string>> = {
@@ -66,11 +68,23 @@ export const levelWords = (name: string): string =>
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** Regions that a fitter calls by their own name where they lie straight in front or behind. */
+const OWN_REGIONS: readonly BodyRegion[] = ['belly', 'crotch', 'lumbar', 'seat', 'underSeat'];
+
+/** `small of the back` for the back at the waist, `left side` otherwise. */
+function sideWords({ side, region }: Place): string {
+  const isStraight = side === 'front' || side === 'back';
+  return isStraight && region !== undefined && OWN_REGIONS.includes(region)
+    ? REGION_WORDS[region]
+    : SIDE_WORDS[side];
+}
+
 /** `Upper hem at the waist, left side`. Heights stand in where no level is near. */
-export function placeWords({ level, height, side, hem }: Place): string {
+export function placeWords(place: Place): string {
+  const { level, height, hem } = place;
   const at = level === null ? `${fixed(height * 100, 0)} cm up` : levelWords(level);
   const where = hem === null ? at : `${hem} hem, ${at}`;
-  return `${capital(where)}, ${SIDE_WORDS[side]}`;
+  return `${capital(where)}, ${sideWords(place)}`;
 }
 
 const SIDE_IN_SENTENCE: Readonly<Partial<Record<Side, string>>> = { bothSides: 'sides' };

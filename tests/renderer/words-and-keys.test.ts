@@ -24,6 +24,7 @@ import { createBrowserHost } from '../../renderer/bridge/browser-host.ts';
 const table = layTable({
   host: createBrowserHost(),
   startWorker: () => ({ post: () => undefined, end: () => undefined }),
+  startBodyWorker: () => ({ post: () => undefined, end: () => undefined }),
   startBenchWorker: () => ({ post: () => undefined, end: () => undefined }),
   startSwatchWorker: () => ({ end: () => undefined }),
   startProofWorker: () => ({ end: () => undefined }),
@@ -110,6 +111,13 @@ describe('words', () => {
       'Lower hem, high hip, all round',
     );
     expect(placeWords({ ...place, level: null, side: 'back' })).toBe('104 cm up, back');
+    expect(placeWords({ ...place, level: 'waist', side: 'back', region: 'lumbar' })).toBe(
+      'Waist, small of the back',
+    );
+    expect(placeWords({ ...place, level: 'thigh', side: 'back', region: 'underSeat' })).toBe(
+      'Thigh, under-seat fold',
+    );
+    expect(placeWords({ ...place, level: 'waist', side: 'left', region: 'side' })).toBe('Waist, left side');
     expect(levelWords('smallestGirth')).toBe('smallest girth');
   });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { BODY_REGIONS } from '../../../core/body/body-regions.ts';
 import { zonesAbove } from '../../../core/judgement/tight-zones.ts';
 import { pretendField, pretendGirths, pretendTube } from '../../help/pretend-result.ts';
 
@@ -46,6 +47,19 @@ describe('tight zones', () => {
     expect(zone!.mean).toBeLessThan(2150);
     expect(zone!.max).toBeGreaterThan(2700);
     expect(zone!.place).toMatchObject({ level: 'waist', side: 'left', hem: null });
+  });
+
+  it('names the region of the nearest skin where the body knows it, and leaves it out where it does not', () => {
+    const search = { field: pretendField(cones(left)), above: 1500 };
+    expect(zonesAbove(cloth, body, search)[0]!.place.region).toBe(undefined);
+    // Two vertices of skin: one beside the peak, one at the other side of the body.
+    const skin = {
+      positions: Float64Array.from([-0.2, 1.045, 0, 0.2, 1.045, 0]),
+      triangles: new Uint32Array(),
+    };
+    const region = Uint8Array.from([BODY_REGIONS.indexOf('seat'), BODY_REGIONS.indexOf('side')]);
+    const regions = { region, part: new Uint8Array(2) };
+    expect(zonesAbove(cloth, { ...body, skin, regions }, search)[0]!.place.region).toBe('side');
   });
 
   it('carries the bands of its peak and of its mean, joined with its mirror image too', () => {
