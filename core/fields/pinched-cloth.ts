@@ -1,5 +1,5 @@
 import type { Finding } from '../fault/finding.ts';
-import { isBetweenSkins, NARROW } from '../garment/between-skins.ts';
+import { betweenSkins, NARROW } from '../garment/between-skins.ts';
 import { vertexNormals } from '../mesh/triangle-areas.ts';
 import { vertexAreas } from '../mesh/vertex-areas.ts';
 import { cm2FromSquareMetres, mmFromMetres } from '../units/units.ts';
@@ -12,7 +12,7 @@ const WORTH_SAYING = 1e-4;
  * Cloth that has come to lie where skin meets skin: where two parts of the body press on one another, or leave less room than
  * the cloth takes up on both of them. The skin's push is not known there, since the contact field holds one skin only.
  *
- * Looked for by {@link isBetweenSkins} at every vertex on or near the skin, with twice the cloth's thickness for a width.
+ * Looked for by {@link betweenSkins} at every vertex on or near the skin, with twice the cloth's thickness for a width.
  *
  * @returns One finding for all such places, or none.
  */
@@ -21,13 +21,14 @@ export function pinchedFindings({ garment, equilibrium, skin, thickness = 0 }: W
   const { positions } = mesh;
   const faces = vertexNormals(mesh);
   const areas = vertexAreas(mesh);
-  const width = Math.max(NARROW, 2 * thickness);
+  const isBetweenSkins = betweenSkins(skin);
+  const near = { width: Math.max(NARROW, 2 * thickness) };
   let area = 0;
   let low = Infinity;
   let high = -Infinity;
   equilibrium.distance.forEach((distance, v) => {
-    if (distance > width) return;
-    if (!isBetweenSkins(skin, { positions, faces, at: 3 * v, distance }, { width })) return;
+    if (distance > near.width) return;
+    if (!isBetweenSkins({ positions, faces, at: 3 * v, distance }, near)) return;
     area += areas[v]!;
     low = Math.min(low, positions[3 * v + 1]!);
     high = Math.max(high, positions[3 * v + 1]!);

@@ -13,25 +13,24 @@ export interface ClothPlace {
   readonly distance: number;
 }
 
+/** How near skin counts, m; `deeper` where the way out has to lead deeper in, too. */
+export interface Nearness {
+  readonly width: number;
+  readonly must?: 'deeper';
+}
+
 /**
  * Tells whether cloth lies between two parts of skin that press on one another or come nearer than a width: inner thighs, an
  * arm at the side, a deep fold.
  *
  * From depth D in the skin, free skin is left behind after D the way the cloth faces, and `width` farther on there are
  * `width` metres of air; between two skins there is skin. And the other way leads deeper in as well, which it does not where
- * cloth was laid past the middle of a limb.
- *
- * @param width - m.
- * @param must - `deeper`: the way out has to lead deeper in, too. Cloth that lies askew in free skin does not come out after
- *   D, but always higher.
+ * cloth was laid past the middle of a limb. Cloth that lies askew in free skin does not come out after D, but always higher:
+ * where that may be, ask for `deeper`.
  */
-export function isBetweenSkins(
-  skin: DistanceField,
-  { positions, faces, at, distance }: ClothPlace,
-  { width, must }: { width: number; must?: 'deeper' },
-): boolean {
+export function betweenSkins(skin: DistanceField): (place: ClothPlace, near: Nearness) => boolean {
   const sample = new Float64Array(10);
-  const distanceAlong = (way: number): number => {
+  const distanceAlong = ({ positions, faces, at }: ClothPlace, way: number): number => {
     skin.sample(
       positions[at]! + way * faces[at]!,
       positions[at + 1]! + way * faces[at + 1]!,
@@ -40,8 +39,10 @@ export function isBetweenSkins(
     );
     return sample[0]!;
   };
-  const out = Math.max(0, -distance) + width;
-  const ahead = distanceAlong(out);
-  if (ahead > 0 || (must === 'deeper' && ahead > distance)) return false;
-  return distanceAlong(-out - width) < distance;
+  return (place, { width, must }) => {
+    const out = Math.max(0, -place.distance) + width;
+    const ahead = distanceAlong(place, out);
+    if (ahead > 0 || (must === 'deeper' && ahead > place.distance)) return false;
+    return distanceAlong(place, -out - width) < place.distance;
+  };
 }

@@ -1,7 +1,7 @@
 import type { DistanceField } from '../body/distance-field.ts';
 import { vertexNormals } from '../mesh/triangle-areas.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
-import { isBetweenSkins, NARROW } from './between-skins.ts';
+import { betweenSkins, NARROW } from './between-skins.ts';
 import { skinUnder, type SkinUnder } from './skin-under.ts';
 
 /** How deep laid cloth may lie in the skin and still be left to the search for rest, m. */
@@ -22,9 +22,10 @@ export function buriedVertices(
 ): Uint8Array | null {
   const isBuried = Uint8Array.from(distance, (d) => Number(d < -deeperThan));
   if (!isBuried.includes(1)) return null;
+  const isBetweenSkins = betweenSkins(skin);
   isBuried.forEach((isDeep, v) => {
     const place = { positions, faces, at: 3 * v, distance: distance[v]! };
-    if (isDeep && isBetweenSkins(skin, place, { width: NARROW, must: 'deeper' })) isBuried[v] = 0;
+    if (isDeep && isBetweenSkins(place, { width: NARROW, must: 'deeper' })) isBuried[v] = 0;
   });
   return isBuried.includes(1) ? isBuried : null;
 }
