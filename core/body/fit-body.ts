@@ -2,9 +2,12 @@ import { Fault } from '../fault/fault.ts';
 import type { Finding } from '../fault/finding.ts';
 import { sectionAt } from '../mesh/section.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
-import { degreesFromRadians, metresFromMm, mmFromMetres, radiansFromDegrees } from '../units/units.ts';
+import { metresFromMm, mmFromMetres } from '../units/units.ts';
 import type { Body, Girth } from './body.ts';
+import { areClose, LEAST_HALF_GAP } from './fit-thighs.ts';
+import { contactFieldOf } from './fit-contact.ts';
 import type { FitFigure } from './fit-figure.ts';
+import { shapeOrderOf, type FitShape } from './fit-shape.ts';
 import { SHAPE } from './fit-forms.ts';
 import type { HalfBox } from './fit-grid.ts';
 import { recipeLandmarks } from './fit-landmarks.ts';
@@ -20,10 +23,8 @@ import {
   type Station,
 } from './fit-stations.ts';
 import { evened, tissueDepthAt } from './fit-tissue.ts';
-import { checkMeasures } from './fit-range.ts';
+import { checkMeasures, checkShape } from './fit-range.ts';
 import { fitToMeasures, misses, type FittedFigure } from './fit-to-measures.ts';
-import { gridFromField } from './grid-from-field.ts';
-import { grownBox } from './node-lattice.ts';
 import { regionsOf } from './region-map.ts';
 import { tapeGirth } from './tape-girth.ts';
 import { sourceFilled } from './tissue-map.ts';
@@ -39,21 +40,9 @@ export const FOUNDATION_MODULUS = 40e3;
 /** How far a girth of the finished figure may be off before it is refused, mm. */
 const WORST_MISS = 2;
 
-/** Feet farther apart would leave the space that the legs are looked for in, rad. */
-const MOST_SPREAD = radiansFromDegrees(8);
-
-/** Spacing of the contact field, m: nothing on the body bends more sharply than the crotch, about 12 mm. */
-const CONTACT_SPACING = 0.006;
-/** Contact is asked this far beyond the box, m. */
-const CONTACT_MARGIN = 0.06;
-
-export interface FitBodyOptions {
+export interface FitBodyOptions extends FitShape {
   /** Of the grid that the skin is netted on, m; about the length of its edges. */
   readonly spacing?: number;
-  /** Each leg away from the vertical, rad; 0 to 8 degrees. */
-  readonly legSpread?: number;
-  /** Each arm away from the vertical, rad; by the size of the chest when left out. */
-  readonly armAbduction?: number;
 }
 
 /**
@@ -66,17 +55,14 @@ export interface FitBodyOptions {
  *
  * @param measures - m. Girths that are left out are estimated, which a finding says.
  * @returns Girths as a tape lies, read on the field (arms away), each at its level; landmarks by name.
- * @throws {Fault} `fit/measure-out-of-range`, `fit/bust-against-underbust`, `fit/girth-not-met`.
+ * @throws {Fault} `fit/measure-out-of-range`, `fit/shape-out-of-range`, `fit/bust-against-underbust`,
+ *   `fit/girth-not-met`.
  */
 export function makeFitBody(measures: FitMeasures, options: FitBodyOptions = {}): Body {
   checkMeasures(measures);
-  const legSpread = options.legSpread ?? 0;
-  if (!(legSpread >= 0 && legSpread <= MOST_SPREAD)) throw new Error('legSpread is outside 0 to 8 degrees');
+  checkShape(measures, options);
   const order = orderOf(measures);
-  const fitted = fitToMeasures(order, {
-    legs: degreesFromRadians(legSpread),
-    arms: options.armAbduction === undefined ? null : degreesFromRadians(options.armAbduction),
-  });
+  const fitted = fitToMeasures(order, shapeOrderOf(options, order));
   const missed = misses(fitted, order).find(
     ({ asked, reached }) => !(Math.abs(reached - asked) <= WORST_MISS),
   );
@@ -88,7 +74,10 @@ export function makeFitBody(measures: FitMeasures, options: FitBodyOptions = {})
     });
   }
   const { figure, field } = fitted;
-  const net = netHalf(field.withArms, boxAround(figure), mmFromMetres(options.spacing ?? 0.008));
+  const net = netHalf(field.withArms, boxAround(figure), {
+    spacing: mmFromMetres(options.spacing ?? 0.008),
+    ...(areClose(figure.shape.thighGap) && { nearMidline: LEAST_HALF_GAP / 2 }),
+  });
   const neighbours = neighboursOf(net);
   const half = relaxed(net, field.withArms, neighbours);
   const skin = mirrored(half);
@@ -107,19 +96,14 @@ export function makeFitBody(measures: FitMeasures, options: FitBodyOptions = {})
     ...standing,
     regions: regionsOf(mesh, standing),
     findings: [...findingsOf(measures), ...tapeFindings(mesh, girths)],
-    contactField: (box) =>
-      gridFromField(
-        (x, y, z) => metresFromMm(field.withoutArms(mmFromMetres(x), mmFromMetres(y), mmFromMetres(z))),
-        grownBox(box, CONTACT_MARGIN),
-        CONTACT_SPACING,
-      ),
+    contactField: contactFieldOf(fitted.field, figure),
   };
 }
 
 /** Room for the left half, mm, from the reach of the arm. */
 function boxAround({ heightScale, armJoint, armAbduction }: FitFigure): HalfBox {
   return {
-    width: Math.max(armJoint[0] + Math.sin(armAbduction) * 560 * heightScale + 70, SHAPE.trunkReach),
+    width: Math.max(armJoint[0] + Math.sin(armAbduction) * 590 * heightScale + 70, SHAPE.trunkReach),
     bottom: 60 * heightScale,
     top: 1525 * heightScale,
     back: -320,

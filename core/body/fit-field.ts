@@ -1,6 +1,8 @@
 /** The fit body as one smooth function: negative inside, about the distance to the skin in mm outside. */
 import { SHAPE, type SoftMass } from './fit-forms.ts';
 import type { FitFigure } from './fit-figure.ts';
+import { reliefOf, type ReliefStroke } from './fit-relief.ts';
+import { areClose, LEAST_HALF_GAP } from './fit-thighs.ts';
 import { eggDistance, smoothMax, smoothMin, smoothStep } from './fit-masses.ts';
 
 /** A field over space, mm; y up, z to the front, x to the wearer's left. Even in x. */
@@ -10,6 +12,8 @@ export type Field = (x: number, y: number, z: number) => number;
 export interface FitField {
   readonly withArms: Field;
   readonly withoutArms: Field;
+  /** Without arms, and where the thighs are close as if the right one were away: smooth across the midline. */
+  readonly leftSide: Field;
   /** The arm alone, cut at both ends; for x >= 0. */
   readonly arm: Field;
   /** 0 where only the leg's outline counts, 1 where only the trunk's does. */
@@ -43,24 +47,36 @@ export function makeFitField(figure: FitFigure): FitField {
   const neckCut = SHAPE.neckCut * heightScale;
   const ankleCut = SHAPE.ankleCut * heightScale;
 
+  const bare: Field = (x, y, z) => mound(seat(pelvis.distance(x, y, z), x, y, z), x, y, z);
+  const relief = reliefOf(strokesOf(figure), bare, {
+    heightScale,
+    middleOf: (level) => figure.trunk.centre(level)[1],
+  });
+
   const half: Field = (x, y, z) => {
-    let f = pelvis.distance(x, y, z);
-    f = seat(f, x, y, z);
-    f = mound(f, x, y, z);
+    let f = bare(x, y, z) - relief(x, y, z);
     if (breast !== null) f = breast(f, x, y, z);
     f = smoothMax(f, ankleCut - y, SHAPE.cutJoin);
     return smoothMax(f, 0.985 * (y - neckCut) + 0.17 * (z - 8), SHAPE.cutJoin);
   };
   const arm = armOf(figure);
+  const trunkReach = Math.max(SHAPE.trunkReach, figure.armJoint[0] + 40 + figure.armJoin);
+  const aloneBelow = (figure.form.legJoin.from + 50) * heightScale;
 
   return {
     withoutArms: (x, y, z) => half(Math.abs(x), y, z),
+    leftSide: (x, y, z) => {
+      const alone = 1 - smoothStep(aloneBelow - 25 * heightScale, aloneBelow, y);
+      if (alone === 0) return half(Math.abs(x), y, z);
+      const leg = smoothMax(pelvis.ownLeg(x, y, z), ankleCut - y, SHAPE.cutJoin);
+      return alone === 1 ? leg : alone * leg + (1 - alone) * half(Math.abs(x), y, z);
+    },
     withArms: (signedX, y, z) => {
       const x = Math.abs(signedX);
       // Far to the side only the arm counts; what stands in for the trunk stays clear of the arm's join.
-      const far = x - SHAPE.trunkReach;
-      const f = far > 0 ? far + 90 : half(x, y, z);
-      return x > 60 ? smoothMin(f, arm(x, y, z), SHAPE.armJoin) : f;
+      const far = x - trunkReach;
+      const f = far > 0 ? far + figure.armJoin + 30 : half(x, y, z);
+      return x > 60 ? smoothMin(f, arm(x, y, z), figure.armJoin) : f;
     },
     arm,
     trunkShare: (x, y, z) => pelvis.share(Math.abs(x), y, z),
@@ -68,22 +84,18 @@ export function makeFitField(figure: FitFigure): FitField {
 }
 
 /** Legs and trunk. Away from the middle and in front the legs keep their own outline higher up: the groin. */
-function pelvisOf(figure: FitFigure): { distance: Field; share: Field } {
-  const { heightScale, trunk, leg } = figure;
-  const [fadeLow, fadeHigh] = [SHAPE.fade[0] * heightScale, SHAPE.fade[1] * heightScale];
+function pelvisOf(figure: FitFigure): { distance: Field; share: Field; ownLeg: Field } {
+  const { heightScale, trunk, form } = figure;
+  const [fadeLow, fadeHigh] = [form.fade[0] * heightScale, form.fade[1] * heightScale];
   const { lift, halfWidth } = SHAPE.groin;
-  const join = {
-    low: SHAPE.legJoin.low * heightScale,
-    rise: (SHAPE.legJoin.high - SHAPE.legJoin.low) * heightScale,
-    from: SHAPE.legJoin.from * heightScale,
-    to: SHAPE.legJoin.to * heightScale,
-  };
+  const join = legJoinOf(figure);
   const groinLift = (x: number, z: number): number =>
     ((lift * x * x) / (x * x + halfWidth * halfWidth)) * smoothStep(-40, 50, z);
+  const ownLeg = flattenedLeg(figure);
   const legs: Field = (x, y, z) => {
-    const near = leg.distance(x, y, z);
+    const near = ownLeg(x, y, z);
     if (x >= 110) return near;
-    return smoothMin(near, leg.distance(-x, y, z), join.low + join.rise * smoothStep(join.from, join.to, y));
+    return smoothMin(near, ownLeg(-x, y, z), join.low + join.rise * smoothStep(join.from, join.to, y));
   };
   const share: Field = (x, y, z) => {
     if (y <= fadeLow) return 0;
@@ -96,8 +108,40 @@ function pelvisOf(figure: FitFigure): { distance: Field; share: Field } {
     const f = legs(x, y, z);
     return w === 0 ? f : (1 - w) * f + w * trunk.distance(x, y, z);
   };
-  return { distance, share };
+  return { distance, share, ownLeg };
 }
+
+/** How softly the legs join below the crotch: hardly at all where the thighs are close, or they would grow together. */
+function legJoinOf({ heightScale, form, shape }: FitFigure): {
+  low: number;
+  rise: number;
+  from: number;
+  to: number;
+} {
+  const { low, high, from, to } = form.legJoin;
+  const least = Math.min(low * heightScale, Math.max(shape.thighGap, 2 * LEAST_HALF_GAP));
+  const later = 40 * smoothStep(20, 8, shape.thighGap);
+  return {
+    low: least,
+    rise: high * heightScale - least,
+    from: (from + later) * heightScale,
+    to: to * heightScale,
+  };
+}
+
+/** The left leg, its inner thigh pressed flat where it would reach over the middle. */
+function flattenedLeg({ leg, heightScale, form, shape }: FitFigure): Field {
+  if (!areClose(shape.thighGap)) return leg.distance;
+  const [from, to] = [(form.legJoin.from + 40) * heightScale, (form.legJoin.to - 15) * heightScale];
+  return (x, y, z) => {
+    const f = leg.distance(x, y, z);
+    return y >= to ? f : smoothMax(f, LEAST_HALF_GAP - x - 80 * smoothStep(from, to, y), 6);
+  };
+}
+
+/** The strokes of the figure as strong as asked. */
+const strokesOf = ({ form, shape }: FitFigure): ReliefStroke[] =>
+  form.relief.map((stroke) => ({ ...stroke, high: stroke.high * shape.relief }));
 
 /** Where a pair of masses can matter, and the heights (from the centre) over which its join grows softer. mm. */
 interface Gate {

@@ -3,16 +3,12 @@ import { monotoneCubic, valueAt, type MonotoneCubic } from '../units/monotone-cu
 import { degreesFromRadians, radiansFromDegrees } from '../units/units.ts';
 import { BASE_STATURE, SHAPE, type FitForm, type SoftMass } from './fit-forms.ts';
 import { makeLoft, type Loft, type Outline } from './fit-loft.ts';
+import { usualShape } from './fit-parameters.ts';
+import { cloven, sizedBreast, sizedMass } from './fit-sized-masses.ts';
+import type { ShapeOrder } from './fit-shape.ts';
+import { closing, thighPlay } from './fit-thighs.ts';
 import type { PerStation } from './fit-stations.ts';
 import { ARM, ARM_EXPONENT, type Bumps, type LegRow, type TrunkRow } from './fit-tables.ts';
-
-/** How the figure stands: degrees, left out = 0 and the figure's own. */
-export interface FitStance {
-  /** Each leg away from the vertical. */
-  readonly legs: number;
-  /** Each arm away from the vertical. */
-  readonly arms: number | null;
-}
 
 /** Everything that decides the size of a figure. */
 export interface FitSize {
@@ -21,7 +17,7 @@ export interface FitSize {
   readonly scales: PerStation;
   /** Size of the breasts, 1 on the base figure. */
   readonly cup: number;
-  readonly stance: FitStance;
+  readonly shape: ShapeOrder;
 }
 
 /** A figure at its size. */
@@ -35,14 +31,18 @@ export interface FitFigure {
   readonly breast: SoftMass | null;
   readonly seat: SoftMass;
   readonly mound: SoftMass;
+  readonly form: FitForm;
+  readonly shape: ShapeOrder;
   readonly armJoint: readonly [number, number, number];
   /** Arm away from the vertical, rad. */
   readonly armAbduction: number;
+  /** How softly arm and trunk join. */
+  readonly armJoin: number;
 }
 
 /** Builds the figure of a given size. Radial sizes follow the scales of the stations, heights the stature. */
 export function assembleFigure(size: FitSize): FitFigure {
-  const { form, scales, stance } = size;
+  const { form, scales, shape } = size;
   const heightScale = size.stature / BASE_STATURE;
   const halfTall = 0.5 + 0.5 * heightScale;
   const shoulder = (0.35 + 0.65 * scales.ribs) * halfTall;
@@ -55,7 +55,7 @@ export function assembleFigure(size: FitSize): FitFigure {
     jointZ * heightScale,
   ] as const;
   const trunk = makeLoft(
-    form.trunk.map((row) => trunkOutline(row, valueAt(trunkScale, row[0]), heightScale, fullness)),
+    form.trunk.map((row) => trunkOutline(row, valueAt(trunkScale, row[0]), { heightScale, fullness, shape })),
     { harmonics: 10, symmetric: true },
   );
   const chestLevel = (form.breast === null ? form.ribsLevel : form.breast.centre[1]) * heightScale;
@@ -65,23 +65,32 @@ export function assembleFigure(size: FitSize): FitFigure {
     armRadius: ARM_RADIUS * scales.upperArm,
   });
   const usual = SHAPE.armAbduction + 28 * Math.max(0, scales.ribs - 1);
-  const abduction = stance.arms ?? Math.max(usual, Math.min(clearOfChest, SHAPE.mostAbduction));
+  const wanted = Math.max(usual, Math.min(clearOfChest, SHAPE.mostAbduction));
+  const abduction = shape.arms ?? wanted;
   return {
     heightScale,
     trunk,
     leg: makeLoft(
-      form.leg.map((row) => legOutline(row, scales, heightScale, stance.legs)),
-      { harmonics: 6, symmetric: false },
+      form.leg.map((row) => legOutline(row, scales, heightScale, shape)),
+      { harmonics: 9, symmetric: false },
     ),
     arm: makeLoft(armOutlines(scales, shoulder, heightScale), { harmonics: 4, symmetric: false }),
     breast:
       form.breast === null
         ? null
-        : sizedBreast(form, valueAt(trunkScale, form.breast.centre[1]), heightScale, size.cup),
-    seat: sizedMass(form.seat, scales.hip, heightScale),
+        : sizedBreast(form, valueAt(trunkScale, form.breast.centre[1]), {
+            cup: size.cup,
+            heightScale,
+            support: shape.bustSupport,
+          }),
+    seat: sizedMass(cloven(form.seat, shape.seatCleft), scales.hip, heightScale),
     mound: sizedMass(form.mound, scales.hip, heightScale),
+    form,
+    shape,
     armJoint,
     armAbduction: radiansFromDegrees(abduction),
+    // Arms held nearer than the chest wants leave a sharper armpit: it takes a wider fillet.
+    armJoin: SHAPE.armJoin * (1 + 0.035 * Math.max(0, wanted - abduction)),
   };
 }
 
@@ -151,7 +160,11 @@ function trunkScaleOf(form: FitForm, scales: PerStation, shoulder: number): Mono
  * An outline of the trunk at its size. A waist that is full for its neighbours grows forward rather than sideways, a
  * small one is less pinched at the sides: without this it is a drum or a spindle.
  */
-function trunkOutline(row: TrunkRow, scale: number, heightScale: number, fullness: number): Outline {
+function trunkOutline(
+  row: TrunkRow,
+  scale: number,
+  { heightScale, fullness, shape }: { heightScale: number; fullness: number; shape: ShapeOrder },
+): Outline {
   const [y, centreZ, halfWidth, front, back, frontExponent, backExponent, bumps] = row;
   const near = Math.exp(-(((y - 1015) / 85) ** 2));
   const across = halfWidth * scale * fullness ** (-0.25 * near);
@@ -165,12 +178,23 @@ function trunkOutline(row: TrunkRow, scale: number, heightScale: number, fullnes
     back: back * scale * fullness ** (-0.05 * near),
     frontExponent,
     backExponent,
-    bumps: scaledBumps(bumps, scale),
+    bumps: scaledBumps(isLumbar(y) ? withFurrow(bumps, shape.lumbarFurrow) : bumps, scale),
   };
 }
 
+const isLumbar = (y: number): boolean => y >= 975 && y <= 1130;
+
+/**
+ * The bumps with the furrow over the spine made as deep as asked. Depth below the tape grows faster than the bump, since
+ * the back is round; the exponent is read off finished skins (bumps of 6.5 and 14 mm leave 3 and 9 mm).
+ */
+function withFurrow(bumps: Bumps, deep: number): Bumps {
+  const times = (deep / usualShape('lumbarFurrow')) ** 0.69;
+  return bumps.map((number, i) => (i % 3 === 2 && bumps[i - 2] === 180 ? number * times : number));
+}
+
 /** An outline of the left leg; its axis moves with its medial side, so that the space between the thighs stays. */
-function legOutline(row: LegRow, scales: PerStation, heightScale: number, stanceDegrees: number): Outline {
+function legOutline(row: LegRow, scales: PerStation, heightScale: number, shape: ShapeOrder): Outline {
   const [y, centreX, centreZ, lateral, medial, front, back, frontExponent, backExponent, bumps] = row;
   const { ankle, calf, knee, midThigh, thigh, hip } = scales;
   const along = monotoneCubic(
@@ -178,13 +202,15 @@ function legOutline(row: LegRow, scales: PerStation, heightScale: number, stance
     [ankle, ankle, calf, knee, midThigh, thigh, hip, hip],
   );
   const scale = valueAt(along, clamp(y, 90, 960));
-  const apart = Math.tan(radiansFromDegrees(stanceDegrees)) * belowHipJoint(860 - y) * heightScale;
+  const apart = Math.tan(radiansFromDegrees(shape.legs)) * belowHipJoint(860 - y) * heightScale;
+  // Half by moving the leg, half by making its inner side fuller or flatter.
+  const nearer = thighPlay(shape.thighGap, heightScale) * closing(y);
   return {
     at: y * heightScale,
-    centreX: medial * scale + (centreX - medial) * heightScale + apart,
+    centreX: medial * scale + (centreX - medial) * heightScale + apart + nearer / 2,
     centreZ: centreZ * heightScale,
     lateral: lateral * scale,
-    medial: medial * scale,
+    medial: medial * scale - nearer / 2,
     front: front * scale,
     back: back * scale,
     frontExponent,
@@ -221,44 +247,6 @@ function armOutlines(scales: PerStation, shoulder: number, heightScale: number):
       bumps: [],
     };
   });
-}
-
-/**
- * The breast of a cup: it stands out in proportion to the cup, its radii grow with small powers of it, and the fold
- * under it keeps its height. Radii in proportion to the cup push it through the back and down over the ribs.
- */
-function sizedBreast(form: FitForm, chestScale: number, heightScale: number, cup: number): SoftMass {
-  const breast = form.breast!;
-  const [x, y, z] = breast.centre;
-  const [, chestZ, , chestFront] = form.trunk.find((row) => row[0] === 1210)!;
-  const standsOut = z + breast.deep - (chestZ + chestFront);
-  const deep = breast.deep * cup ** 0.5;
-  return {
-    ...breast,
-    centre: [
-      x * chestScale * cup ** 0.12,
-      (y + breast.down * (cup ** 0.3 - 1)) * heightScale,
-      chestZ * heightScale + chestFront * chestScale + standsOut * cup - deep,
-    ],
-    across: breast.across * chestScale * cup ** 0.3,
-    up: breast.up * heightScale * cup ** 0.36,
-    down: breast.down * heightScale * cup ** 0.3,
-    deep,
-    join: breast.join * (1 + 0.7 * Math.max(0, 1 - cup)),
-    joinTop: breast.joinTop * cup ** 0.4,
-  };
-}
-
-function sizedMass(mass: SoftMass, scale: number, heightScale: number): SoftMass {
-  const [x, y, z] = mass.centre;
-  return {
-    ...mass,
-    centre: [x * scale, y * heightScale, z * scale],
-    across: mass.across * scale,
-    up: mass.up * heightScale,
-    down: mass.down * heightScale,
-    deep: mass.deep * scale,
-  };
 }
 
 function scaledBumps(bumps: Bumps, scale: number): Bumps {

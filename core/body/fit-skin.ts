@@ -1,7 +1,7 @@
 /** The skin of a fit body as a mesh: half of it is netted, smoothed and mirrored. Lengths in mm. */
 import { cellSheets, edgeCorners, type CellSheets } from './fit-cells.ts';
 import type { Field } from './fit-field.ts';
-import { sampleHalf, type HalfBox, type HalfGrid } from './fit-grid.ts';
+import { cornersOf, sampleHalf, xOfNode, type HalfBox, type HalfGrid, type Planes } from './fit-grid.ts';
 
 /** The left half of a skin: quads, open along the midline. */
 export interface HalfSkin {
@@ -26,8 +26,8 @@ export interface WholeSkin {
  *
  * @see Gibson, Constrained elastic surface nets, MICCAI 1998 (a vertex per cell, a quad per crossed edge).
  */
-export function netHalf(field: Field, box: HalfBox, spacing: number): HalfSkin {
-  const grid = sampleHalf(field, box, spacing);
+export function netHalf(field: Field, box: HalfBox, planes: Planes): HalfSkin {
+  const grid = sampleHalf(field, box, planes);
   const sheets = cellSheets();
   const { firstVertex, patterns, positions, onMidline } = netVertices(grid, sheets);
   const [nx, , nz] = grid.counts;
@@ -72,7 +72,7 @@ interface NetVertices {
 function netVertices(grid: HalfGrid, sheets: CellSheets): NetVertices {
   const { values, spacing, low, counts } = grid;
   const [nx, , nz] = counts;
-  const toCorner = [0, 1, nx * nz, nx * nz + 1, nx, nx + 1, nx * nz + nx, nx * nz + nx + 1];
+  const toCorner = cornersOf(counts);
   const firstVertex = new Int32Array(values.length).fill(-1);
   const patterns = new Uint8Array(values.length);
   const positions: number[] = [];
@@ -89,7 +89,7 @@ function netVertices(grid: HalfGrid, sheets: CellSheets): NetVertices {
     for (let sheet = 0; sheet < sheets.count[pattern]!; sheet++) {
       const [x, y, z] = crossingMean({ values, sheets }, { cell, pattern, sheet, toCorner });
       positions.push(
-        column === 0 ? 0 : low[0] + (origin[0]! + x) * spacing,
+        column === 0 ? 0 : xOfNode(grid, column) + x * spacing,
         low[1] + (origin[1]! + y) * spacing,
         low[2] + (origin[2]! + z) * spacing,
       );

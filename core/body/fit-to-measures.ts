@@ -1,6 +1,6 @@
 /** Finds the size at which the fit body measures what it was asked to. Lengths in mm. */
 import { radiansFromDegrees } from '../units/units.ts';
-import { assembleFigure, type FitFigure, type FitSize, type FitStance } from './fit-figure.ts';
+import { assembleFigure, type FitFigure, type FitSize } from './fit-figure.ts';
 import { makeFitField, type FitField } from './fit-field.ts';
 import { BASE_STATURE } from './fit-forms.ts';
 import {
@@ -12,6 +12,7 @@ import {
   type PerStation,
   type Station,
 } from './fit-stations.ts';
+import type { ShapeOrder } from './fit-shape.ts';
 import { girthOfField, outermostPoint } from './fit-tape.ts';
 import { tapeGirth } from './tape-girth.ts';
 
@@ -37,11 +38,11 @@ const CUP_RANGE = [0.08, 2.6] as const;
  * Scales every station by asked / measured, and the breasts by the slope of the bust girth, until all girths are
  * within 0.5 mm or the rounds are spent (the caller sees by how much it then misses).
  */
-export function fitToMeasures(order: FitOrder, stance: FitStance): FittedFigure {
-  let size: FitSize = { form: order.form, stature: order.stature, scales: evenScales(), cup: 1, stance };
+export function fitToMeasures(order: FitOrder, shape: ShapeOrder): FittedFigure {
+  let size: FitSize = { form: order.form, stature: order.stature, scales: evenScales(), cup: 1, shape };
   let fitted = measured(size, 1);
   while (fitted.rounds < MOST_ROUNDS && farthestOff(fitted, order) > CLOSE) {
-    const scales = rescaled(fitted, order, stance);
+    const scales = rescaled(fitted, order, shape);
     size = { ...size, scales };
     if (size.form.breast !== null) size = { ...size, cup: nextCup(size, order.bust) };
     fitted = measured(size, fitted.rounds + 1);
@@ -58,12 +59,12 @@ export interface GirthMiss {
 
 /** Every girth, asked beside reached, the bust first. */
 export function misses(fitted: FittedFigure, order: FitOrder): GirthMiss[] {
-  const { stance } = fitted.size;
+  const { shape } = fitted.size;
   return [
     { measure: 'bust', asked: order.bust, reached: fitted.bust },
     ...STATIONS.map((measure) => ({
       measure,
-      asked: order.girths[measure] * slant(measure, stance),
+      asked: order.girths[measure] * slant(measure, shape),
       reached: fitted.girths[measure],
     })),
   ];
@@ -75,15 +76,15 @@ function farthestOff(fitted: FittedFigure, order: FitOrder): number {
 }
 
 /** A spread leg is cut askew by a level section, which makes it longer: about halfway to 1/cos. */
-function slant(station: Station, stance: FitStance): number {
+function slant(station: Station, shape: ShapeOrder): number {
   const onLeg = station in LEG_LEVELS;
-  return onLeg ? 0.5 * (1 + 1 / Math.cos(radiansFromDegrees(stance.legs))) : 1;
+  return onLeg ? 0.5 * (1 + 1 / Math.cos(radiansFromDegrees(shape.legs))) : 1;
 }
 
-function rescaled(fitted: FittedFigure, order: FitOrder, stance: FitStance): PerStation {
+function rescaled(fitted: FittedFigure, order: FitOrder, shape: ShapeOrder): PerStation {
   const scales: Record<Station, number> = { ...fitted.size.scales };
   for (const station of STATIONS) {
-    scales[station] *= (order.girths[station] * slant(station, stance)) / fitted.girths[station];
+    scales[station] *= (order.girths[station] * slant(station, shape)) / fitted.girths[station];
   }
   return scales;
 }

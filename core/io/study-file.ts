@@ -7,26 +7,51 @@ import { tapeNotes, tissueNotes } from './study-notes.ts';
 export const STUDY_VERSION = 1;
 
 const positiveMm = z.number().positive().max(10_000);
+/** Limits are those of the fit body, which says them. */
+const shapeNumber = z.number();
 const levelMm = z.number().min(-10_000).max(10_000);
 
-const fitBody = z.strictObject({
-  statureMm: positiveMm,
-  bustMm: positiveMm,
-  underbustMm: positiveMm,
-  waistMm: positiveMm,
-  hipMm: positiveMm,
-  neckMm: positiveMm.optional(),
-  topHipMm: positiveMm.optional(),
-  thighMm: positiveMm.optional(),
-  midThighMm: positiveMm.optional(),
-  kneeMm: positiveMm.optional(),
-  calfMm: positiveMm.optional(),
-  ankleMm: positiveMm.optional(),
-  upperArmMm: positiveMm.optional(),
-  elbowMm: positiveMm.optional(),
-  wristMm: positiveMm.optional(),
-  figure: z.enum(['female', 'male']).optional(),
-});
+const fitBody = z
+  .strictObject({
+    size: z.string().min(1).optional(),
+    sizeChart: z.string().min(1).optional(),
+    figure: z.enum(['female', 'male']).optional(),
+    statureMm: positiveMm.optional(),
+    bustMm: positiveMm.optional(),
+    underbustMm: positiveMm.optional(),
+    waistMm: positiveMm.optional(),
+    hipMm: positiveMm.optional(),
+    neckMm: positiveMm.optional(),
+    topHipMm: positiveMm.optional(),
+    thighMm: positiveMm.optional(),
+    midThighMm: positiveMm.optional(),
+    kneeMm: positiveMm.optional(),
+    calfMm: positiveMm.optional(),
+    ankleMm: positiveMm.optional(),
+    upperArmMm: positiveMm.optional(),
+    elbowMm: positiveMm.optional(),
+    wristMm: positiveMm.optional(),
+    legSpreadDeg: shapeNumber.optional(),
+    armAbductionDeg: shapeNumber.optional(),
+    thighGapMm: shapeNumber.optional(),
+    lumbarFurrowMm: shapeNumber.optional(),
+    seatCleftMm: shapeNumber.optional(),
+    bustSupport: shapeNumber.optional(),
+    relief: shapeNumber.optional(),
+  })
+  .superRefine((body, context) => {
+    if (body.size !== undefined) return;
+    for (const key of ['statureMm', 'bustMm', 'underbustMm', 'waistMm', 'hipMm'] as const) {
+      if (body[key] !== undefined) continue;
+      context.addIssue({
+        code: 'custom',
+        path: [key],
+        message: 'a number, unless a "size" of a size chart is named',
+      });
+    }
+    if (body.sizeChart === undefined) return;
+    context.addIssue({ code: 'custom', path: ['size'], message: 'the name of a size in that chart' });
+  });
 
 const tissue = z.union([
   z.enum(['rigid', 'transferred']),

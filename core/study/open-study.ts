@@ -1,4 +1,3 @@
-import type { FitMeasures, FurtherGirths } from '../body/fit-measures.ts';
 import { turnUp } from '../body/turn-up.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import { Fault, inFile, inFileAsync } from '../fault/fault.ts';
@@ -9,6 +8,7 @@ import { readObj } from '../io/read-obj.ts';
 import { readStudyFile, type StudyFile } from '../io/study-file.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { metresFromMm, pascalsFromKPa, radiansFromDegrees, ratioFromPercent } from '../units/units.ts';
+import { fitChoice } from './fit-choice.ts';
 import { SKIN_FRICTION } from './skin-friction.ts';
 import type { BodyChoice, FleshChoice, Study } from './study.ts';
 import { importedSkin } from './imported-skin.ts';
@@ -120,9 +120,7 @@ export function openBody(text: string, name: string, files: FilesBeside): Promis
 }
 
 async function bodyOf(body: StudyFile['body'], files: FilesBeside): Promise<BodyChoice> {
-  if ('fitBody' in body) {
-    return { kind: 'fitBody', measures: measuresOf(body.fitBody) };
-  }
+  if ('fitBody' in body) return fitChoice(body.fitBody, files);
   const tissue =
     typeof body.tissue === 'string'
       ? body.tissue
@@ -136,36 +134,6 @@ async function bodyOf(body: StudyFile['body'], files: FilesBeside): Promise<Body
   const scale = METRES_PER[body.unit];
   const skin = turnUp({ positions: positions.map((coordinate) => coordinate * scale), triangles }, body.up);
   return { kind: 'mesh', skin, sourceUp: body.up, tissue };
-}
-
-const FURTHER = [
-  'neck',
-  'topHip',
-  'thigh',
-  'midThigh',
-  'knee',
-  'calf',
-  'ankle',
-  'upperArm',
-  'elbow',
-  'wrist',
-] as const satisfies readonly (keyof FurtherGirths)[];
-
-function measuresOf(fitBody: Extract<StudyFile['body'], { fitBody: unknown }>['fitBody']): FitMeasures {
-  const further: { -readonly [K in keyof FurtherGirths]: number } = {};
-  for (const name of FURTHER) {
-    const girth = fitBody[`${name}Mm`];
-    if (girth !== undefined) further[name] = metresFromMm(girth);
-  }
-  return {
-    stature: metresFromMm(fitBody.statureMm),
-    bust: metresFromMm(fitBody.bustMm),
-    underbust: metresFromMm(fitBody.underbustMm),
-    waist: metresFromMm(fitBody.waistMm),
-    hip: metresFromMm(fitBody.hipMm),
-    ...further,
-    figure: fitBody.figure ?? 'female',
-  };
 }
 
 async function readMesh(path: string, files: FilesBeside): Promise<TriangleMesh> {

@@ -1,6 +1,7 @@
 import type { TapeLine } from '../body/body-tape.ts';
 import type { Body } from '../body/body.ts';
 import type { FitMeasures } from '../body/fit-measures.ts';
+import type { FitShape } from '../body/fit-shape.ts';
 import type { PlacedLandmarks } from '../body/landmarks.ts';
 import type { TissueCorrections } from '../body/tissue-map.ts';
 import type { Equilibrium, SettleProgress } from '../equilibrium/equilibrium.ts';
@@ -13,7 +14,7 @@ import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 
 /** The body a study asks for: our own form by its measures, or a mesh that was read from a file. SI. */
 export type BodyChoice =
-  | { readonly kind: 'fitBody'; readonly measures: FitMeasures }
+  | { readonly kind: 'fitBody'; readonly measures: FitMeasures; readonly shape?: FitShape }
   | {
       readonly kind: 'mesh';
       /** Already in m, y up. */

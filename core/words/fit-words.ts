@@ -14,6 +14,19 @@ const measureNames: Record<string, string> = {
   upperArm: 'upper arm',
 };
 
+/** What the parameters of stance and shape are called. */
+const shapeNames: Record<string, string> = {
+  legSpread: 'turn of each leg outward',
+  armAbduction: 'turn of each arm outward',
+  thighGap: 'gap between the thighs',
+  lumbarFurrow: 'furrow at the small of the back',
+  seatCleft: 'cleft of the seat',
+  bustSupport: 'support of the bust',
+  relief: 'show of bones and muscles',
+};
+
+const unitSigns: Record<string, string> = { mm: ' mm', deg: '°', share: '' };
+
 const nameOf = (measure: string): string => measureNames[measure] ?? measure;
 
 /** What is said of measures that the fit body cannot take. */
@@ -22,6 +35,22 @@ export const fitFaultWords: FaultWords<FitFaults> = {
     what: `The ${nameOf(measure)} is ${Number.isFinite(valueMm) ? mm(valueMm) : 'not a number'}; the fit body takes ${mm(lowestMm)} to ${mm(highestMm)}.`,
     remedy:
       'Check the unit and whether a half girth was given. For a size outside these limits, bring a body mesh of your own.',
+  }),
+  'fit/shape-out-of-range': ({ parameter, unit, value, lowest, highest }) => {
+    const sign = unitSigns[unit] ?? '';
+    const found = Number.isFinite(value) ? `${Number(value.toFixed(3))}${sign}` : 'not a number';
+    return {
+      what: `The ${shapeNames[parameter] ?? parameter} is ${found}; the fit body takes ${lowest}${sign} to ${highest}${sign}.`,
+      remedy: 'Choose a value between these, or leave it out for the usual one.',
+    };
+  },
+  'fit/size-unknown': ({ size, chart, known }) => ({
+    what: `The size chart "${chart}" has no size "${size}".`,
+    remedy: `Choose one of its sizes: ${known}.`,
+  }),
+  'fit/size-incomplete': ({ size, chart, measure }) => ({
+    what: `The size chart "${chart}" gives size ${size} no ${nameOf(measure)}, which the fit body needs.`,
+    remedy: `Add a row for the ${nameOf(measure)} to the chart, or give it beside the size.`,
   }),
   'fit/bust-against-underbust': ({ bustMm, underbustMm, leastDifferenceMm, mostDifferenceMm }) => ({
     what: `A bust of ${mm(bustMm)} over an under-bust of ${mm(underbustMm)} is a difference of ${mm(bustMm - underbustMm)}; the fit body can shape ${mm(leastDifferenceMm)} to ${mm(mostDifferenceMm)}.`,
