@@ -16,6 +16,7 @@ import { seamTolerance, weld } from '../mesh/weld.ts';
 import { kPaFromPascals, mmFromMetres } from '../units/units.ts';
 import type { TapeReading } from './body-tape.ts';
 import { NEAR_RIGID, type Body, type Girth } from './body.ts';
+import { creaseFindings } from './crease-finding.ts';
 import { defaultSpacing, gridFromMesh } from './grid-from-mesh.ts';
 import { liftedSurface } from './lifted-surface.ts';
 import { grownBox } from './node-lattice.ts';
@@ -71,7 +72,13 @@ export function makeMeshBody(choice: MeshBodyChoice): Body {
     ...flesh.of,
     ...person,
     girths: person.regions === null ? mainGirths(skin, low[1], high[1]) : person.girths,
-    findings: [...findings, ...doubts(skin, edges), ...person.findings, flesh.finding],
+    findings: [
+      ...findings,
+      ...doubts(skin, edges),
+      ...creaseFindings(surface, defaultSpacing(skin, { low, high })),
+      ...person.findings,
+      flesh.finding,
+    ],
     contactField: (box) => {
       const field = grownBox(box, FIELD_MARGIN);
       return gridFromMesh(surface, field, defaultSpacing(skin, field));

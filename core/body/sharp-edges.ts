@@ -34,9 +34,8 @@ export function sharpEdges({ mesh, triangleNormals, opposite }: FlatSurface): Sh
     const t = Math.floor(side / 3);
     const across = opposite[side]!;
     if (across === NO_TRIANGLE || across < t) continue;
-    let cos = 0;
-    for (let k = 0; k < 3; k++) cos += triangleNormals[3 * t + k]! * triangleNormals[3 * across + k]!;
-    if (cos >= least) continue;
+    const cos = cosBetween(triangleNormals, t, across);
+    if (!(cos < least) || !hasNormal(triangleNormals, t) || !hasNormal(triangleNormals, across)) continue;
     const next = side % 3 === 2 ? side - 2 : side + 1;
     found.push({
       from: mesh.triangles[side]!,
@@ -47,3 +46,23 @@ export function sharpEdges({ mesh, triangleNormals, opposite }: FlatSurface): Sh
   }
   return found;
 }
+
+/** Whether a triangle is a flat piece by itself: it turns by less than half a degree at every edge but one. */
+export function isOfFlatCut({ triangleNormals, opposite }: FlatSurface, t: number): boolean {
+  const turned = [0, 1, 2].filter((side) => {
+    const across = opposite[3 * t + side]!;
+    return across === NO_TRIANGLE || cosBetween(triangleNormals, t, across) < FLAT;
+  });
+  return turned.length <= 1;
+}
+
+/** Cosine of half a degree. */
+const FLAT = 0.99996;
+
+const cosBetween = (normals: Float64Array, t: number, other: number): number =>
+  normals[3 * t]! * normals[3 * other]! +
+  normals[3 * t + 1]! * normals[3 * other + 1]! +
+  normals[3 * t + 2]! * normals[3 * other + 2]!;
+
+/** A triangle without area has no normal. */
+const hasNormal = (normals: Float64Array, t: number): boolean => cosBetween(normals, t, t) > 0.5;

@@ -11,5 +11,7 @@ export interface BodyFindings {
   'body/several-pieces': { pieceCount: number };
   'body/pinched': { vertexCount: number };
   'body/no-area': { triangleCount: number };
+  /** Edges that turn too far for their mesh; the sharpest lies at x, y, z in the body's axes. */
+  'body/crease-rounded': { edgeCount: number; radiusMm: number; xMm: number; yMm: number; zMm: number };
   'body/coarse-skin': { edgeMm: number; finestMm: number };
 }

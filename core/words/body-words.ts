@@ -116,6 +116,8 @@ export const bodyFindingWords: FindingWords<BodyFindings> = {
     `At ${several(vertexCount, 'vertex', 'vertices')} the surface touches itself in a point; just there the side of the skin may be mistaken.`,
   'body/no-area': ({ triangleCount }) =>
     `${several(triangleCount, 'triangle has', 'triangles have')} no area; harmless, but the file could be cleaned.`,
+  'body/crease-rounded': ({ edgeCount, radiusMm, xMm, yMm, zMm }) =>
+    `The skin has ${several(edgeCount, 'edge', 'edges')} sharper than the mesh can draw, the sharpest at x ${xMm.toFixed(0)}, y ${yMm.toFixed(0)}, z ${zMm.toFixed(0)} mm: cloth feels them rounded to about ${radiusMm.toFixed(0)} mm.`,
   'body/coarse-skin': ({ edgeMm, finestMm }) =>
     `The body’s edges are ${edgeMm.toFixed(0)} mm long on average: hollows and ridges narrower than ${finestMm.toFixed(0)} mm are not seen.`,
 };

@@ -3,9 +3,11 @@ import type { Box } from '../../../core/body/body.ts';
 import { fieldOfGrid } from '../../../core/body/distance-grid.ts';
 import { splineOfMesh } from '../../../core/body/grid-from-mesh.ts';
 import { liftedSurface } from '../../../core/body/lifted-surface.ts';
+import { makeMeshBody } from '../../../core/body/mesh-body.ts';
 import { sharpEdges } from '../../../core/body/sharp-edges.ts';
 import { smoothedAt, subdivided } from '../../../core/body/spline-block.ts';
 import { capsuleMesh, grooveMesh } from '../../../core/proof/crease-bodies.ts';
+import type { TriangleMesh } from '../../../core/mesh/triangle-mesh.ts';
 import { triple } from '../../../core/mesh/triple.ts';
 import { cylinder, seededRandom } from '../../help/shapes.ts';
 
@@ -128,6 +130,28 @@ describe('where cells are cut', () => {
     expect(sharpEdges(surface)).toEqual([]);
     const around: Box = { low: [-0.02, -0.01, -0.02], high: [0.02, 0.07, 0.02] };
     expect(splineOfMesh(surface, around, 0.008).cut).toBeDefined();
+  });
+});
+
+const findingOf = (skin: TriangleMesh) =>
+  makeMeshBody({ skin, sourceUp: 'y', tissue: 'rigid' }).findings.find(
+    ({ code }) => code === 'body/crease-rounded',
+  );
+
+describe('what is said of creases', () => {
+  it('nothing of a fold that the mesh draws, nor of the rims of flat cuts', () => {
+    expect(findingOf(grooveMesh(fold, 0, 0.08, 0.002))).toBeUndefined();
+    expect(findingOf(cylinder(0.05, 0.2, 0.006))).toBeUndefined();
+  });
+
+  it('where two bars meet in a sharp edge: how often, and a place on it', () => {
+    // A fillet of a hundredth of a millimetre; the edge lies where both bars are equally near, at z = sqrt(40^2 - 36^2).
+    const finding = findingOf(grooveMesh({ ...fold, fillet: 1e-5 }, 0, 0.08, 0.004));
+    const facts = finding?.code === 'body/crease-rounded' ? finding.facts : undefined;
+    expect(facts!.edgeCount).toBeGreaterThan(20);
+    expect(Math.abs(facts!.xMm)).toBeLessThan(2);
+    expect(Math.abs(Math.abs(facts!.zMm) - 17.44)).toBeLessThan(2);
+    expect(facts!.radiusMm).toBe(12);
   });
 });
 
