@@ -2,11 +2,11 @@ import type { FitFigureKind } from '../body/fit-measures.ts';
 import { FIT_PARAMETERS } from '../body/fit-parameters.ts';
 import { valuesOfSize } from '../body/fit-size.ts';
 import { fitFromValues } from '../body/fit-values.ts';
+import { INVENTED_CHARTS } from '../body/size-chart-invented.ts';
 import type { SizeChart } from '../body/size-chart.ts';
 import { inFile } from '../fault/fault.ts';
 import { readSizeChart } from '../io/read-size-chart.ts';
 import type { StudyFile } from '../io/study-file.ts';
-import { inventedChart } from '../sheet/invented-charts.ts';
 import type { FilesBeside } from './open-study.ts';
 import type { BodyChoice } from './study.ts';
 
@@ -46,7 +46,7 @@ async function sizesOf(
   figure: FitFigureKind,
   files: Pick<FilesBeside, 'text'>,
 ): Promise<SizeChart> {
-  if (path === undefined) return inventedChart(figure);
+  if (path === undefined) return INVENTED_CHARTS[figure === 'male' ? 'men' : 'women'];
   const text = await files.text(path);
   return inFile(path, () => readSizeChart(text, path));
 }
