@@ -31,10 +31,11 @@ import type { ImportProgress } from './import-report.ts';
  * front is where the toes point. Where the shape does not tell, what the file states or what is usual is taken and
  * called doubtful.
  *
+ * @param known - The largest surface, if `findSkin` has found it already.
  * @yields where it stands.
  */
-export function* guessImport(scene: MeshScene): Generator<ImportProgress, ImportGuess> {
-  const skin = yield* findSkin(scene, 'largest');
+export function* guessImport(scene: MeshScene, known?: FoundSkin): Generator<ImportProgress, ImportGuess> {
+  const skin = known ?? (yield* findSkin(scene, 'largest'));
   yield { doing: 'placing', share: 0 };
   const part = guessPart(scene, skin);
   const { up, profile } = guessUp(scene, skin.mesh);

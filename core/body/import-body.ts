@@ -41,24 +41,28 @@ const LONGEST_RIM = 5000;
  * Makes a body's mesh of what a file holds: placed, seams joined, the skin chosen, faces turned outwards, holes closed,
  * coarse places refined, cuts through itself counted. What was done stands in the report; the scene is not changed.
  *
+ * @param known - The largest surface, if `findSkin` has found it for the guess already.
  * @yields where it stands, often enough to stop it between.
- * @throws {Fault} `body/axes-not-square`, `body/wrong-size`, `mesh/no-triangles`, `body/no-such-part`.
+ * @throws {Fault} `body/axes-not-square`, `body/wrong-size`, `body/too-wide`, `mesh/no-triangles`, `body/no-such-part`.
  */
 export function* importBody(
   scene: MeshScene,
   choices: ImportChoices,
+  known?: FoundSkin,
 ): Generator<ImportProgress, ImportedMesh> {
   const turn = turnTo(choices.up, choices.front);
   requirePart(scene, choices.part);
   yield { doing: 'placing', share: 0 };
   const steps: ImportStep[] = [readStep(scene)];
-  const found = yield* findSkin(scene, choices.part);
+  const found =
+    known !== undefined && choices.part === 'largest' ? known : yield* findSkin(scene, choices.part);
   if (found.mesh.triangles.length === 0) throw new Fault('mesh/no-triangles', { vertexCount: 0 });
   const scale = METRES_PER_MESH_UNIT[choices.unit];
   steps.push(...findingSteps(found, scale));
   const turned = placed(found.mesh, turn, scale);
   const height = heightOf(turned);
   requirePossibleHeight(height);
+  requirePossibleWidth(turned);
   const shift = shiftOf(turned, height);
   const standing = shifted(turned, shift);
   steps.push(...placingSteps(scene, choices, { height, shift }));
@@ -128,6 +132,16 @@ function placingSteps(
   ];
 }
 
+/** Whoever stands less than 3 m high does not reach farther than that to the sides. */
+const WIDEST = 3;
+
+function requirePossibleWidth(mesh: TriangleMesh): void {
+  const { low, high } = extentOf(mesh);
+  const width = Math.max(high[0] - low[0], high[2] - low[2]);
+  if (width <= WIDEST) return;
+  throw new Fault('body/too-wide', { widthMm: mmFromMetres(width), mostMm: mmFromMetres(WIDEST) });
+}
+
 function heightOf(mesh: TriangleMesh): number {
   const { low, high } = extentOf(mesh);
   return high[1] - low[1];
@@ -171,7 +185,9 @@ function holesClosed(
   height: number,
   steps: ImportStep[],
 ): { mesh: TriangleMesh; closed: boolean } {
-  const holes = holesOf(mesh, stitchesOf(mesh));
+  const stitches = stitchesOf(mesh);
+  if (!stitches.across.includes(FREE)) return { mesh, closed: true };
+  const holes = holesOf(mesh, stitches);
   const { low, high } = extentOf(mesh);
   const isWide = (hole: Hole): boolean => {
     const across = Math.hypot(...hole.high.map((value, k) => value - hole.low[k]!));

@@ -44,7 +44,10 @@ const NAME_WEIGHT = 1.5;
 /** Of so many pieces, the largest, it is found out whether they lie inside. */
 const MOST_LOOKED_INTO = 64;
 
-/** Joins the seams of what the file holds and takes the largest surface that hangs together for the skin. */
+/**
+ * Joins the seams of what the file holds and takes the largest surface that hangs together for the skin. The largest one
+ * can be handed to `guessImport` and `importBody`, which otherwise find it themselves.
+ */
 export function* findSkin(scene: MeshScene, part: number | 'largest'): Generator<ImportProgress, FoundSkin> {
   yield { doing: 'welding', share: 0 };
   const isChosen = (p: number): boolean => part === 'largest' || part === p;

@@ -33,5 +33,6 @@ export interface BodyFaults {
   /** Axes of the file, `+x` to `-z`. */
   'body/axes-not-square': { up: string; front: string };
   'body/no-such-part': { wanted: string; known: readonly string[] };
+  'body/too-wide': { widthMm: number; mostMm: number };
   'body/bad-tissue': { depthMm: number; modulusKPa: number };
 }

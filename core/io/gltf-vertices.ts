@@ -27,7 +27,7 @@ export function jointMatrices(
 }
 
 /**
- * The vertices of a primitive where the file's rest pose has them: shape keys added by their weights, then either held by
+ * The named vertices of a primitive where the file's rest pose has them: shape keys added by their weights, then either held by
  * the skin's joints or placed by the node.
  *
  * p = sum_j w_j J_j (q + sum_k v_k d_k), w over their sum.
@@ -35,13 +35,17 @@ export function jointMatrices(
  * @throws {Fault} `mesh/too-large`, `mesh/bad-index` for a joint that the skin has not.
  * @see Khronos, glTF 2.0 specification (ISO/IEC 12113:2022), sections 3.7.2.2 (shape keys), 3.7.3 (skins).
  */
-export function placedVertices(primitive: Primitive, { matrix, weights, joints }: Placing): Float64Array {
-  const shaped = shapedVertices(primitive, weights);
+export function placedVertices(
+  primitive: Primitive,
+  used: readonly number[],
+  { matrix, weights, joints }: Placing,
+): Float64Array {
+  const shaped = shapedVertices(primitive, used, weights);
   const sets = joints === null ? [] : jointSets(primitive);
   const placed = new Float64Array(shaped.length);
   const blend: number[] = new Array(16).fill(0);
   for (let v = 0; v < shaped.length / 3; v++) {
-    const m = joints !== null && sets.length > 0 ? blended(v, sets, joints, blend) : matrix;
+    const m = joints !== null && sets.length > 0 ? blended(used[v]!, sets, joints, blend) : matrix;
     for (let k = 0; k < 3; k++) {
       placed[3 * v + k] =
         m[k]! * shaped[3 * v]! + m[4 + k]! * shaped[3 * v + 1]! + m[8 + k]! * shaped[3 * v + 2]! + m[12 + k]!;
@@ -50,15 +54,19 @@ export function placedVertices(primitive: Primitive, { matrix, weights, joints }
   return placed;
 }
 
-function shapedVertices(primitive: Primitive, weights: readonly number[]): Float64Array {
+function shapedVertices(
+  primitive: Primitive,
+  used: readonly number[],
+  weights: readonly number[],
+): Float64Array {
   const accessor = primitive.getAttribute('POSITION')!;
-  const shaped = new Float64Array(3 * accessor.getCount());
+  const shaped = new Float64Array(3 * used.length);
   const element: number[] = [];
   const add = (from: typeof accessor, weight: number): void => {
-    for (let v = 0; v < shaped.length / 3; v++) {
+    used.forEach((v, i) => {
       from.getElement(v, element);
-      for (let k = 0; k < 3; k++) shaped[3 * v + k]! += weight * element[k]!;
-    }
+      for (let k = 0; k < 3; k++) shaped[3 * i + k]! += weight * element[k]!;
+    });
   };
   add(accessor, 1);
   let summed = shaped.length;

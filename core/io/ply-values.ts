@@ -1,5 +1,5 @@
+import { BufferUtils } from '@gltf-transform/core';
 import { Fault } from '../fault/fault.ts';
-import { asciiText } from './ascii-text.ts';
 import { shortened } from './mesh-number.ts';
 import type { PlyElement, PlyHeader, PlyProperty, PlyType } from './ply-header.ts';
 
@@ -67,7 +67,7 @@ const isBlank = (code: number): boolean => code === 32 || (code >= 9 && code <= 
 
 /** Words between blanks and line ends. */
 function textValues(bytes: Uint8Array, { end, endLine }: PlyHeader): PlyValues {
-  const text = asciiText(bytes.subarray(end));
+  const text = BufferUtils.decodeText(bytes.slice(end));
   let at = 0;
   let line = endLine;
   let word = '';

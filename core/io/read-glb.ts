@@ -113,13 +113,15 @@ function shownParts(json: Json, surface: SurfaceJson, document: Document): Scene
     const primitives = meshes[node.mesh]!.listPrimitives();
     primitives.forEach((primitive, p) => {
       const count = primitive.getAttribute('POSITION')?.getCount() ?? 0;
-      // Before anything is made: one mesh may be shown by thousands of nodes.
-      requireWithin('vertices', (counts.vertices += count));
       if (count === 0) return;
-      const corners = cornersOf(primitive, count, placing.joints === null && isMirror(placing.matrix));
+      const isMirrored = placing.joints === null && isMirror(placing.matrix);
+      const all = cornersOf(primitive, count, isMirrored);
+      // Many primitives may share one list of vertices, and thousands of nodes one mesh.
+      const { used, corners } = ownVertices(all, count);
       requireWithin('triangles', (counts.triangles += corners.length / 3));
+      requireWithin('vertices', (counts.vertices += used.length));
       if (corners.length === 0) return;
-      const positions = placedVertices(primitive, placing);
+      const positions = placedVertices(primitive, used, placing);
       requireUsableCoordinates(positions);
       const name = nameOf(i, node.mesh!, p);
       parts.push({ name: name || `part ${parts.length + 1}`, mesh: { positions, triangles: corners } });
@@ -175,6 +177,25 @@ function cornersOf(primitive: Primitive, vertexCount: number, isMirrored: boolea
     for (let i = 0; i + 2 < count; i += 3) add(i, i + 1, i + 2);
   }
   return Uint32Array.from(into);
+}
+
+/** The vertices that corners name, in the order of their first use, and the corners renumbered. */
+function ownVertices(all: Uint32Array, vertexCount: number): { used: number[]; corners: Uint32Array } {
+  const used: number[] = [];
+  if (all.length < vertexCount / 4) {
+    const newIndex = new Map<number, number>();
+    const corners = all.map((v) => {
+      if (!newIndex.has(v)) newIndex.set(v, used.push(v) - 1);
+      return newIndex.get(v)!;
+    });
+    return { used, corners };
+  }
+  const newIndex = new Int32Array(vertexCount).fill(-1);
+  const corners = all.map((v) => {
+    if (newIndex[v]! < 0) newIndex[v] = used.push(v) - 1;
+    return newIndex[v]!;
+  });
+  return { used, corners };
 }
 
 function passedOver(json: Json): PassedOver[] {

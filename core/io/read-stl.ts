@@ -1,3 +1,4 @@
+import { BufferUtils } from '@gltf-transform/core';
 import { Fault } from '../fault/fault.ts';
 import type { MeshScene, PassedOver } from '../mesh/mesh-scene.ts';
 import { readCoordinate, requireUsableCoordinates, shortened } from './mesh-number.ts';
@@ -24,7 +25,7 @@ export function readStl(bytes: Uint8Array): MeshScene {
   requireWithin('bytes', bytes.length);
   const isText = /^\s*solid/i.test(asciiText(bytes.subarray(0, 200)));
   if (bytes.length < HEAD) {
-    if (isText) return textScene(asciiText(bytes));
+    if (isText) return textScene(BufferUtils.decodeText(Uint8Array.from(bytes)));
     throw new Fault('mesh/not-its-kind', {
       kind: 'STL',
       problem: `it is only ${bytes.length} bytes long and does not begin with "solid"`,
@@ -33,7 +34,9 @@ export function readStl(bytes: Uint8Array): MeshScene {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const count = view.getUint32(80, true);
   const isExact = bytes.length === HEAD + PER_TRIANGLE * count;
-  return isText && !isExact ? textScene(asciiText(bytes)) : binaryScene(view, count);
+  return isText && !isExact
+    ? textScene(BufferUtils.decodeText(Uint8Array.from(bytes)))
+    : binaryScene(view, count);
 }
 
 const scene = (parts: MeshScene['parts'], passedOver: readonly PassedOver[]): MeshScene => ({
@@ -71,20 +74,19 @@ function textScene(text: string): MeshScene {
   let name = '';
   let cornerCount = 0;
   for (const { line, content } of textLines(text)) {
-    const words = content.trim().split(/\s+/);
-    const [keyword, second] = [words[0]!.toLowerCase(), words[1]?.toLowerCase()];
+    const said = content.trim();
     const unreadable = (expected: string): Fault =>
-      new Fault('mesh/unreadable-line', { line, text: shortened(content.trim()), expected });
-    if (keyword === 'solid') name = words.slice(1).join(' ');
-    else if (keyword === 'outer' && second === 'loop') cornerCount = 0;
-    else if (keyword === 'vertex') {
+      new Fault('mesh/unreadable-line', { line, text: shortened(said), expected });
+    if (/^vertex\s/i.test(said)) {
       cornerCount++;
-      readVertex(words, line, coordinates, unreadable);
+      readVertex(said.split(/\s+/), line, coordinates, unreadable);
       requireWithin('vertices', coordinates.length / 3);
-    } else if (keyword === 'endloop') {
+    } else if (/^endloop$/i.test(said)) {
       if (cornerCount !== 3) throw unreadable('the end of a loop of three vertices');
       partOfTriangle.push(parts.numberOf(name));
-    } else if (!['', 'facet', 'endfacet', 'endsolid'].includes(keyword)) {
+    } else if (/^outer\s+loop$/i.test(said)) cornerCount = 0;
+    else if (/^solid(\s|$)/i.test(said)) name = said.slice(6);
+    else if (!/^($|facet|endfacet|endsolid)/i.test(said)) {
       throw unreadable('facet, outer loop, vertex, endloop, endfacet or endsolid');
     }
   }

@@ -19,13 +19,16 @@ const GAP_SHARE = 6e-5;
 /**
  * Joins vertices that are one: first those at the very same place, then those that single precision cannot tell apart,
  * then, along free edges only, those a hair's breadth apart (at most a quarter of the shortest free edge, so that
- * nothing small is lost).
+ * nothing small is lost). A surface without free edges needs no more than the first.
  *
  * @param mesh - In any unit. Vertices that no triangle names stay, unused.
  */
 export function joinSeams(mesh: TriangleMesh): SeamsJoined {
   const equal = equalVertices(mesh.positions);
   const once = renumbered(mesh, equal.keptFor);
+  if (rimOf(once).vertices.length === 0) {
+    return { mesh: once, equalCount: equal.joinedCount, nearCount: 0, tolerance: 0 };
+  }
   const fine = nearVertices(once, seamTolerance(mesh.positions), null);
   const twice = renumbered(once, fine.keptFor);
   const rim = rimOf(twice);

@@ -17,7 +17,7 @@ export const bodyFaultWords: FaultWords<BodyFaults> = {
   }),
   'mesh/decimal-comma': ({ line, value }) => ({
     what: `Line ${line} writes ${value} with a decimal comma.`,
-    remedy: 'An OBJ file uses decimal points: export again with an English number format.',
+    remedy: 'Mesh files use decimal points: export again with an English number format.',
   }),
   'mesh/unreadable-line': ({ line, text, expected }) => ({
     what: `Line ${line} reads "${text}", where ${expected} should stand.`,
@@ -89,6 +89,10 @@ export const bodyFaultWords: FaultWords<BodyFaults> = {
   'body/no-such-part': ({ wanted, known }) => ({
     what: `The file has no part called ${wanted}.`,
     remedy: `It has ${known.join(', ')}: choose one of these, or leave the choice to the largest surface.`,
+  }),
+  'body/too-wide': ({ widthMm, mostMm }) => ({
+    what: `The surface taken for the skin is ${widthMm.toPrecision(3)} mm wide; ${mostMm} mm are the most.`,
+    remedy: 'Check the unit and the part chosen: a floor or a room in the file is no skin.',
   }),
   'body/bad-tissue': ({ depthMm, modulusKPa }) => ({
     what: `A tissue depth of ${depthMm} mm with a modulus of ${modulusKPa} kPa is not possible.`,

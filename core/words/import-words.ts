@@ -43,7 +43,9 @@ const stepWords: { readonly [K in ImportStepKind]: (facts: Readonly<ImportStepFa
       floor ? ', the lowest point on the floor' : ''
     }.`,
   welded: ({ equalCount, nearCount, toleranceMm }) =>
-    `Joined ${several(equalCount + nearCount, 'vertex that lay', 'vertices that lay')} on top of another: ${equalCount} at the very same place, ${nearCount} within ${toleranceMm.toPrecision(2)} mm.`,
+    `Joined ${several(equalCount + nearCount, 'vertex that lay', 'vertices that lay')} on top of another: ${equalCount} at the very same place${
+      nearCount > 0 ? `, ${nearCount} within ${toleranceMm.toPrecision(2)} mm` : ''
+    }.`,
   'faces-removed': ({ flatCount, doubledCount }) =>
     `Removed ${several(flatCount, 'face', 'faces')} without area and ${several(doubledCount, 'face that was', 'faces that were')} there twice.`,
   'sheets-parted': ({ edgeCount, twistedCount }) =>

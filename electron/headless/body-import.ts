@@ -1,4 +1,5 @@
 import { guessImport } from '../../core/body/guess-import.ts';
+import { findSkin } from '../../core/body/import-skin.ts';
 import { importBody } from '../../core/body/import-body.ts';
 import type { ImportChoices, ImportGuess } from '../../core/body/import-choices.ts';
 import type { ImportedMesh, ImportProgress } from '../../core/body/import-report.ts';
@@ -50,13 +51,14 @@ export async function bodyImport(file: string, wishes: ImportWishes, terminal: T
       terminal.progress(`${IMPORT_DOING_WORDS[progress.doing]}, ${Math.round(100 * progress.share)} %`);
     };
     const hear = ({ progress }: { readonly progress: ImportProgress | null }) => told(progress);
-    const guess = await runToEnd(guessImport(scene), terminal.stop, hear);
+    const skin = await runToEnd(findSkin(scene, 'largest'), terminal.stop, hear);
+    const guess = await runToEnd(guessImport(scene, skin), terminal.stop, hear);
     const choices = chosen(guess, scene, wishes);
     return {
       guess,
       scene,
       choices,
-      imported: await runToEnd(importBody(scene, choices), terminal.stop, hear),
+      imported: await runToEnd(importBody(scene, choices, skin), terminal.stop, hear),
     };
   });
   if (out !== null && write !== null) {
