@@ -36,7 +36,7 @@ export function defaultSpacing({ positions, triangles }: TriangleMesh, box: Box)
 
 /**
  * The contact field of a meshed skin: signed distances to the curved patches at the nodes, held to -60..80 mm, then the
- * twiced spline, which takes the facets away.
+ * twiced spline, which takes the facets away; finer where that spline rounds off what the mesh draws.
  *
  * The sign comes from the normal of what the nearest point lies in: the patch inside, the sum of both triangles'
  * normals on a side, the angle-weighted normal at a vertex.
