@@ -2,6 +2,7 @@ import { useEffect, useState, type DragEvent, type ReactElement } from 'react';
 import { stageLabel } from '../core/words/stage-words.ts';
 import { triedLine } from '../core/words/try-words.ts';
 import { BenchPlace } from './panels/bench/BenchPlace.tsx';
+import { TapeMarks } from './panels/body/TapeMarks.tsx';
 import { EmptyTable } from './panels/EmptyTable.tsx';
 import { HelpLeaf } from './panels/HelpLeaf.tsx';
 import { LeafEdge } from './panels/LeafEdge.tsx';
@@ -21,7 +22,7 @@ import { ViewWords } from './panels/ViewWords.tsx';
 import { Stage } from './scene/Stage.tsx';
 import { SwatchStage } from './scene/swatch/SwatchStage.tsx';
 import type { ShownStudy } from './store/study-store.ts';
-import { useBench, useProof, useStudy, useSwatch, useTable, useView } from './table.ts';
+import { useBench, useIsBare, useProof, useStudy, useSwatch, useTable, useView } from './table.ts';
 import { useKeys } from './use-keys.ts';
 
 /** The whole window: two places, the stage and the bench. */
@@ -78,6 +79,7 @@ interface StagePlaceProps {
 
 /** The stage, and paper round its edges; it keeps its state while the bench stands before it. */
 function StagePlace({ shown, isIdle }: StagePlaceProps): ReactElement {
+  const isBare = useIsBare();
   return (
     <>
       <main className="stage">
@@ -85,6 +87,7 @@ function StagePlace({ shown, isIdle }: StagePlaceProps): ReactElement {
         <Stage />
         <Notches />
         <PointerCard />
+        {isBare && <TapeMarks />}
         {shown === null && isIdle && <EmptyTable />}
       </main>
       <TopBar />
@@ -96,7 +99,7 @@ function StagePlace({ shown, isIdle }: StagePlaceProps): ReactElement {
             <TriedNote shown={shown} />
           </div>
           <OpenLeaf shown={shown} />
-          <Legend shown={shown} />
+          {!isBare && <Legend shown={shown} />}
           <ViewWords />
           <SwatchRail shown={shown} />
         </>

@@ -25,7 +25,8 @@ const tapeOf = ({ placed, lines }: TapeNotes) => ({
   lines: lines.map(({ center, ...line }) => ({ ...line, centerMm: placeMm(center) })),
 });
 
-const tissueOf = ({ regions, strokes }: TissueCorrections) => ({
+const tissueOf = ({ moduli, regions, strokes }: TissueCorrections) => ({
+  ...(moduli && { moduli }),
   regions: regions.map(({ region, ...values }) => ({ region, ...valuesOf(values) })),
   strokes: strokes.map(({ center, radius, falloff, ...values }) => ({
     centerMm: placeMm(center),

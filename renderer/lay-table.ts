@@ -12,6 +12,7 @@ import { libraryDeeds } from './store/library-deeds.ts';
 import { createLibraryStore } from './store/library-store.ts';
 import { isNothing } from './store/plain-change.ts';
 import { createProofDeeds, createProofStore, type StartProofWorker } from './store/proof-store.ts';
+import { createBodyRunner, type StartBodyWorker } from './store/body-runner.ts';
 import { createBodyStore } from './store/body-store.ts';
 import { createStageHistory } from './store/stage-history.ts';
 import { createSignal, createStageSignals } from './store/stage-signals.ts';
@@ -27,6 +28,7 @@ import { withTries } from './with-tries.ts';
 export interface TableParts {
   readonly host: Host;
   readonly startWorker: StartWorker;
+  readonly startBodyWorker: StartBodyWorker;
   readonly startBenchWorker: StartBenchWorker;
   readonly startSwatchWorker: StartSwatchWorker;
   readonly startProofWorker: StartProofWorker;
@@ -74,11 +76,13 @@ export function layTable(parts: TableParts): Table {
   };
   const signals = createStageSignals();
   const bare: BareTable = { host, study, view, actions, runner, runStudy, signals, history, tryOut };
+  const body = createBodyStore();
   const table: Table = {
     ...bare,
     ...layBenchParts(bare, { ...parts, baseStudy: () => base }),
     ...layProof(bare, parts),
-    body: createBodyStore(),
+    body,
+    bodyDeeds: createBodyRunner(body, { study, view, startWorker: parts.startBodyWorker, tryOut }),
     ...waysIn(bare),
     saveNumbers: () => saveNumbers(bare),
     saveTried: () => guarded(bare, () => saveTried(bare, base)),

@@ -19,6 +19,7 @@ import { layTable } from './lay-table.ts';
 import { proofPicture } from './panels/proof/proof-picture.ts';
 import { takePicture } from './scene/take-picture.ts';
 import { TableContext } from './table.ts';
+import { startBodyWorker } from './worker/start-body-worker.ts';
 import { startBenchWorker } from './worker/start-bench-worker.ts';
 import { startSwatchWorker } from './worker/start-swatch-worker.ts';
 import { startProofWorker } from './worker/start-proof-worker.ts';
@@ -27,6 +28,7 @@ import { startWorker } from './worker/start-worker.ts';
 const table = layTable({
   host: findHost(),
   startWorker,
+  startBodyWorker,
   startBenchWorker,
   startSwatchWorker,
   startProofWorker,

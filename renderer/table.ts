@@ -3,6 +3,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { StudyChange } from '../core/study/study.ts';
 import type { Host } from '../electron/contract.ts';
 import type { BenchDeeds } from './lay-bench.ts';
+import type { BodyDeeds } from './store/body-runner.ts';
 import type { BodyState, BodyStore } from './store/body-store.ts';
 import type { BenchActions, BenchState, BenchStore } from './store/bench-store.ts';
 import type { LibraryDeeds } from './store/library-deeds.ts';
@@ -38,6 +39,7 @@ export interface Table {
   readonly saveTried: () => Promise<void>;
   /** What the body leaf shows. */
   readonly body: BodyStore;
+  readonly bodyDeeds: BodyDeeds;
   /** The bench: what lies on it, and everything that can be done there. */
   readonly bench: BenchStore;
   readonly benchActions: BenchActions;
@@ -76,6 +78,13 @@ function useStore<State, T>(store: StoreApi<State>, select: (state: State) => T)
 export const useStudy = <T>(select: (state: StudyState) => T): T => useStore(useTable().study, select);
 
 export const useView = <T>(select: (state: ViewState) => T): T => useStore(useTable().view, select);
+
+/** Whether the stage shows the form bare: while it is measured, or its flesh looked at. */
+export function useIsBare(): boolean {
+  const isOpen = useView((view) => view.leaf === 'body');
+  const isMeasured = useBody((body) => body.part !== 'form');
+  return isOpen && isMeasured;
+}
 
 export const useBody = <T>(select: (state: BodyState) => T): T => useStore(useTable().body, select);
 

@@ -31,6 +31,7 @@ const modulusKPa = z.number().positive().max(1e5);
 
 /** What was corrected of the tissue by hand, as a study file keeps it. */
 export const tissueNotes = z.strictObject({
+  moduli: z.enum(['even', 'byRegion']).optional(),
   regions: z
     .array(
       z.strictObject({

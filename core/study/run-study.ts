@@ -3,7 +3,7 @@ import { alike } from './alike.ts';
 import { chooseLaw } from './choose-law.ts';
 import { layCloth } from './lay-cloth.ts';
 import { layFlesh } from './lay-flesh.ts';
-import { makeBody } from './make-body.ts';
+import { fleshedBody, makeBody } from './make-body.ts';
 import { settleEnds } from './settle-ends.ts';
 import { settleFabric, type FabricRest } from './settle-fabric.ts';
 import { restBefore, type StandingStudy, type StudyRun } from './standing-study.ts';
@@ -25,7 +25,9 @@ import { wornResult } from './worn-result.ts';
 export function* runStudy(study: Study, before?: StandingStudy): Generator<StudyProgress, StudyRun> {
   yield { step: 'body' };
   const isSameBody = before !== undefined && alike(study.body, before.study.body);
-  const body = isSameBody ? before.body : makeBody(study.body);
+  const asMade = isSameBody ? before.asMade : makeBody(study.body);
+  const isSameFlesh = isSameBody && alike(study.tissue, before.study.tissue);
+  const body = isSameFlesh ? before.body : fleshedBody(asMade, study.tissue);
   yield { step: 'garment' };
   const cloth = layCloth(study, body, before);
   const flesh = layFlesh(study, body, cloth, before);
@@ -44,7 +46,8 @@ export function* runStudy(study: Study, before?: StandingStudy): Generator<Study
     worn.push(wornResult(question, { ...chosen, findings }, rest, ends?.moves ?? null));
   }
   const { contactField: _, ...standingBody } = body;
-  return { body: standingBody, garment: cloth.garment, worn, standing: { study, body, cloth, flesh, rests } };
+  const standing = { study, asMade, body, cloth, flesh, rests };
+  return { body: standingBody, garment: cloth.garment, worn, standing };
 }
 
 /** Passes a search on, each of its steps under the fabric's name. */

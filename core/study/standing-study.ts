@@ -30,6 +30,8 @@ export interface LaidCloth {
  */
 export interface StandingStudy {
   readonly study: Study;
+  /** The body before its flesh was corrected by hand. */
+  readonly asMade: Body;
   readonly body: Body;
   readonly cloth: LaidCloth;
   /** Null where flesh was never a layer under this cloth. */

@@ -1,6 +1,6 @@
 import type { FitFigureKind, FitMeasures } from '../body/fit-measures.ts';
 import { isNeeded, type FitMeasureName } from '../sheet/fit-sliders.ts';
-import { inventedChart } from '../sheet/invented-charts.ts';
+import { houseChart } from '../sheet/house-chart.ts';
 import { centimetreText, signed } from '../sheet/number-format.ts';
 import { sizeOf } from '../sheet/size-measures.ts';
 
@@ -11,10 +11,10 @@ export const MEASURE_WORDS: Readonly<Record<FitMeasureName, string>> = {
   bust: 'Bust',
   underbust: 'Under-bust',
   waist: 'Waist',
-  topHip: 'Top hip',
+  topHip: 'High hip',
   hip: 'Hip',
   thigh: 'Thigh',
-  midThigh: 'Mid-thigh',
+  midThigh: 'Mid thigh',
   knee: 'Knee',
   calf: 'Calf',
   ankle: 'Ankle',
@@ -52,7 +52,7 @@ export function measuresTried(tried: FitMeasures, opened: FitMeasures): string[]
   const changed = names.filter((name) => Math.abs((tried[name] ?? 0) - (opened[name] ?? 0)) > 5e-5);
   const figure = tried.figure ?? 'female';
   const isOther = figure !== (opened.figure ?? 'female');
-  const size = changed.length > 2 || isOther ? sizeOf(inventedChart(figure), tried) : null;
+  const size = changed.length > 2 || isOther ? sizeOf(houseChart(figure), tried) : null;
   if (size !== null) return [`${FORM_WORDS.figures[figure]} form, house size ${size}`];
   if (isOther) return [`${FORM_WORDS.figures[figure]} form`];
   if (changed.length > 2) return [`form with ${changed.length} other measures`];

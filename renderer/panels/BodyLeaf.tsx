@@ -1,9 +1,11 @@
-import type { ReactElement } from 'react';
+import { useEffect, type ReactElement } from 'react';
+import type { Finding } from '../../core/fault/finding.ts';
 import { FORM_WORDS } from '../../core/words/form-words.ts';
 import { BODY_PARTS_SHOWN } from '../store/body-store.ts';
 import type { ShownStudy } from '../store/study-store.ts';
-import { useBody, useTable } from '../table.ts';
+import { useBody, useIsBare, useTable } from '../table.ts';
 import { FormPart } from './body/FormPart.tsx';
+import { TapePart } from './body/TapePart.tsx';
 import { Findings } from './Findings.tsx';
 import { Leaf } from './Leaf.tsx';
 
@@ -11,14 +13,37 @@ import { Leaf } from './Leaf.tsx';
 export function BodyLeaf({ shown }: { readonly shown: ShownStudy }): ReactElement {
   const { bodyFindings } = shown.settled;
   const part = useBody((body) => body.part);
-  const label = bodyFindings.length === 1 ? 'One remark' : `${bodyFindings.length} remarks`;
-  const back = { label, content: <Findings findings={bodyFindings} /> };
+  const tape = useBody((body) => body.tape);
+  const findings =
+    part === 'tape' && tape !== null ? unlike([...bodyFindings, ...tape.findings]) : bodyFindings;
+  useWholeForm();
+  const label = findings.length === 1 ? 'One remark' : `${findings.length} remarks`;
+  const back = { label, content: <Findings findings={findings} /> };
   return (
-    <Leaf name="body" {...(bodyFindings.length > 0 ? { back } : {})}>
+    <Leaf name="body" {...(findings.length > 0 ? { back } : {})}>
       <PartWords />
       {part === 'form' && <FormPart key={shown.laid} shown={shown} />}
+      {part === 'tape' && <TapePart shown={shown} />}
     </Leaf>
   );
+}
+
+/** The same remark once. */
+const unlike = (findings: readonly Finding[]): readonly Finding[] => [
+  ...new Map(findings.map((finding) => [JSON.stringify(finding), finding])).values(),
+];
+
+/** The whole form is in sight while it is measured; afterwards the garment is again. */
+function useWholeForm(): void {
+  const { actions, view } = useTable();
+  const isBare = useIsBare();
+  useEffect(() => {
+    if (!isBare || view.getState().wish.framing === 'form') return;
+    actions.toggleFraming();
+    return () => {
+      if (view.getState().wish.framing === 'form') actions.toggleFraming();
+    };
+  }, [isBare, actions, view]);
 }
 
 /** Which part of the leaf lies open. */

@@ -8,7 +8,8 @@ import { rampFor } from '../../core/sheet/field-range.ts';
 import { hatchStroke, OUTSIDE_COLOURS } from '../../core/sheet/outside-colours.ts';
 import { wornAt, type SettledStudy } from '../store/study-store.ts';
 import { hatchMargin, paintedField, rangeOf } from '../store/view-store.ts';
-import { useView } from '../table.ts';
+import { useIsBare, useView } from '../table.ts';
+import { BareForm } from './BareForm.tsx';
 import { CameraRig } from './CameraRig.tsx';
 import { clothMaterial, rimMaterial, screenColour } from './cloth-material.ts';
 import { clothGeometry, paintField, skinGeometry, type WornForm } from './form-geometry.ts';
@@ -31,11 +32,16 @@ export function Form({ settled, laid }: FormProps): ReactElement {
   const fabric = useView((view) => (view.showing === 'difference' ? 0 : view.fabric));
   const drawn = forms.at(fabric);
   const boxes = useMemo(() => boxesOf(drawn), [drawn]);
+  const isBare = useIsBare();
   return (
     <>
-      <Meshes drawn={drawn} settled={settled} cloth={boxes.cloth} />
+      {isBare ? (
+        <BareForm settled={settled} />
+      ) : (
+        <Meshes drawn={drawn} settled={settled} cloth={boxes.cloth} />
+      )}
       <CameraRig key={laid} cloth={boxes.cloth} skin={boxes.skin} />
-      <PointerPick drawn={drawn} settled={settled} />
+      {!isBare && <PointerPick drawn={drawn} settled={settled} />}
       <NotchTracker drawn={drawn} settled={settled} />
       <PictureTaker />
     </>

@@ -63,10 +63,32 @@ export function createSignal<T>(start: T): Signal<T> {
   };
 }
 
+/** A place on the bare form beside which something is written. */
+export interface StageMark {
+  /** Which tape or bony place. */
+  readonly key: string;
+  readonly x: number;
+  readonly y: number;
+  /** False where the form itself hides it. */
+  readonly isVisible: boolean;
+}
+
+/** What is written on the bare form now, and how much room there is. */
+export interface MarkFrame {
+  readonly marks: readonly StageMark[];
+  /** Left and right edge of the form on the stage, px. */
+  readonly left: number;
+  readonly right: number;
+  readonly room: { readonly left: number; readonly right: number };
+}
+
+export const NO_MARKS: MarkFrame = { marks: [], left: 0, right: 0, room: { left: 0, right: 0 } };
+
 /** What goes between scene and panels at the picture's own pace. */
 export interface StageSignals {
   readonly pointer: Signal<PointerReading | null>;
   readonly notches: Signal<NotchFrame>;
+  readonly marks: Signal<MarkFrame>;
   /** Draws the stage at a size in px; set by the scene once it stands. */
   readonly draw: Signal<((width: number, height: number) => HTMLCanvasElement) | null>;
 }
@@ -74,5 +96,6 @@ export interface StageSignals {
 export const createStageSignals = (): StageSignals => ({
   pointer: createSignal<PointerReading | null>(null),
   notches: createSignal<NotchFrame>(NO_NOTCHES),
+  marks: createSignal<MarkFrame>(NO_MARKS),
   draw: createSignal<((width: number, height: number) => HTMLCanvasElement) | null>(null),
 });

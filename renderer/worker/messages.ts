@@ -1,5 +1,6 @@
 import type { FaultCode, FaultFacts } from '../../core/fault/fault.ts';
 import type { Finding } from '../../core/fault/finding.ts';
+import type { Body } from '../../core/body/body.ts';
 import type { FitMeasures } from '../../core/body/fit-measures.ts';
 import type { TissueCorrections } from '../../core/body/tissue-map.ts';
 import type { Field } from '../../core/fields/field.ts';
@@ -60,9 +61,17 @@ export interface WornCloth {
   readonly review: Review;
 }
 
+/** A body as tape and flesh need it. SI. */
+export type KnownBody = Pick<
+  Body,
+  'landmarks' | 'floor' | 'forward' | 'regions' | 'tissueDepth' | 'foundation' | 'tissueSource'
+>;
+
 /** A study that was run through, as it crosses from the worker to the window. */
 export interface SettledStudy {
   readonly skin: TriangleMesh;
+  /** What is known of the body under that skin before its flesh was corrected by hand. */
+  readonly known: KnownBody;
   readonly girths: readonly GirthRow[];
   readonly bodyFindings: readonly Finding[];
   /** 3·T, shared by all fabrics. */

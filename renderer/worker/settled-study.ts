@@ -4,10 +4,11 @@ import { vertexAreas } from '../../core/mesh/vertex-areas.ts';
 import { girthRows } from '../../core/sheet/body-sheet.ts';
 import { fabricSheet } from '../../core/sheet/fabric-sheet.ts';
 import { garmentRows } from '../../core/sheet/garment-sheet.ts';
+import type { StudyRun } from '../../core/study/standing-study.ts';
 import type { Study, StudyResult, WornResult } from '../../core/study/study.ts';
 import { carriedField } from './carried-field.ts';
 import { givenSkin } from './given-skin.ts';
-import type { SettledStudy, StudySheet, WornCloth } from './messages.ts';
+import type { KnownBody, SettledStudy, StudySheet, WornCloth } from './messages.ts';
 import { vertexNormals } from './vertex-normals.ts';
 
 /** What can be said of a study before it is run. */
@@ -34,7 +35,7 @@ export function studySheet(study: Study): StudySheet {
 }
 
 /** A result as the window needs it: read, judged, compared, and the skin drawn as it gives way. */
-export function settledStudy(study: Study, result: StudyResult): SettledStudy {
+export function settledStudy(study: Study, result: StudyRun): SettledStudy {
   const { body, garment } = result;
   const finest = garment.levels.at(-1)!;
   const { triangles } = finest.mesh;
@@ -51,6 +52,7 @@ export function settledStudy(study: Study, result: StudyResult): SettledStudy {
         );
   return {
     skin: body.skin,
+    known: knownOf(result.standing.asMade),
     girths: girthRows(body),
     bodyFindings: body.findings,
     clothTriangles: triangles,
@@ -65,6 +67,12 @@ export function settledStudy(study: Study, result: StudyResult): SettledStudy {
     comparison,
   };
 }
+
+/** Without the functions of a body, which cannot cross. */
+const knownOf = (body: KnownBody): KnownBody => {
+  const { landmarks, floor, forward, regions, tissueDepth, foundation, tissueSource } = body;
+  return { landmarks, floor, forward, regions, tissueDepth, foundation, tissueSource };
+};
 
 function wornCloth(study: Study, { body, garment }: StudyResult, worn: WornResult): WornCloth {
   const { positions, distance, offset, residual, atRest } = worn.equilibrium;

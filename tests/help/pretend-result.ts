@@ -153,6 +153,15 @@ export function pretendSettled({ atRest = true, softer = 0.6, banded }: PretendS
   });
   return {
     skin: tube.mesh,
+    known: {
+      landmarks: {},
+      floor: 0,
+      forward: [0, 0, 1],
+      regions: null,
+      tissueDepth: new Float64Array(tube.edgeVertex.length).fill(0.02),
+      foundation: new Float64Array(tube.edgeVertex.length).fill(2e6),
+      tissueSource: new Uint8Array(tube.edgeVertex.length),
+    },
     girths: [],
     bodyFindings: [],
     clothTriangles: tube.mesh.triangles,

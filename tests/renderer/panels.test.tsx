@@ -21,6 +21,7 @@ const laid = (): Table =>
   layTable({
     host: createBrowserHost(),
     startWorker: () => ({ post: () => undefined, end: () => undefined }),
+    startBodyWorker: () => ({ post: () => undefined, end: () => undefined }),
     startBenchWorker: () => ({ post: () => undefined, end: () => undefined }),
     startSwatchWorker: () => ({ end: () => undefined }),
     startProofWorker: () => ({ end: () => undefined }),

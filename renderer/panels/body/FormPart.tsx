@@ -16,6 +16,7 @@ import { chartFor } from '../../store/body-store.ts';
 import { useBody, useStudy, useTable } from '../../table.ts';
 import { TryChoice } from '../TryChoice.tsx';
 import { TryDeeds } from '../TryLeaf.tsx';
+import { ChartName } from './ChartLine.tsx';
 import { SizeWords } from './SizeWords.tsx';
 import { MeasureRow } from './MeasureRow.tsx';
 
@@ -45,6 +46,7 @@ export function FormPart({ shown }: { readonly shown: ShownStudy }): ReactElemen
         chosen={sizeOf(chart, measures)}
         choose={(size) => change(sizedMeasures(chart, size, measures), 'now')}
       />
+      <ChartName chart={chart} />
       <MeasureGroups measures={measures} opened={opened} change={change} />
       <p className="soft">{FORM_WORDS.girths}</p>
       <TryDeeds wanted={wanted} />

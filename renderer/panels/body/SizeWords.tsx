@@ -14,17 +14,7 @@ export function SizeWords({ chart, chosen, choose }: SizeWordsProps): ReactEleme
   const group = useId();
   return (
     <fieldset className="size-words">
-      <legend>
-        {FORM_WORDS.size}
-        <span className="soft">
-          {chart.name}
-          {chart.isInvented && (
-            <em className="invented" title={chart.source}>
-              {FORM_WORDS.invented}
-            </em>
-          )}
-        </span>
-      </legend>
+      <legend>{FORM_WORDS.size}</legend>
       {chart.sizes.map((size) => (
         <label key={size} className={size === chosen ? 'chosen' : ''}>
           <input
