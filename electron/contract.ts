@@ -15,7 +15,7 @@ export interface NamedFile {
 export type PickKind = 'bench' | 'body';
 
 /** What the shell's menu can ask of the window; the browser shell has no menu and never asks. */
-export type MenuCommand = 'openStudy' | 'savePicture' | 'saveNumbers' | 'printSheet' | 'prove';
+export type MenuCommand = 'openStudy' | 'bringBody' | 'savePicture' | 'saveNumbers' | 'printSheet' | 'prove';
 
 /** A bench sheet in the library's folder. */
 export interface LibraryFile {

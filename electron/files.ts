@@ -29,7 +29,10 @@ export interface FileDialogs {
 const studyFilter: FileFilter = { name: 'Snugfield study', extensions: ['json'] };
 const pickFilters: Record<PickKind, { title: string; filter: FileFilter }> = {
   bench: { title: 'Open a bench sheet', filter: { name: 'Bench sheet', extensions: ['json'] } },
-  body: { title: 'Open a body', filter: { name: 'Body mesh', extensions: ['obj', 'glb'] } },
+  body: {
+    title: 'Open a body',
+    filter: { name: 'Body mesh', extensions: ['obj', 'glb', 'gltf', 'ply', 'stl'] },
+  },
 };
 
 const textEndings = ['.csv', '.json', '.obj', '.txt'] as const;

@@ -42,6 +42,7 @@ export function menuTemplate(platform: string, send: (command: MenuCommand) => v
       label: '&Study',
       submenu: [
         line('Open study …', 'openStudy', 'CmdOrCtrl+O'),
+        line('Bring in a body …', 'bringBody', 'CmdOrCtrl+I'),
         separator,
         line('Save picture …', 'savePicture', 'CmdOrCtrl+S'),
         line('Save numbers …', 'saveNumbers', 'CmdOrCtrl+Shift+S'),

@@ -5,6 +5,7 @@ import { BenchPlace } from './panels/bench/BenchPlace.tsx';
 import { TapeMarks } from './panels/body/TapeMarks.tsx';
 import { EmptyTable } from './panels/EmptyTable.tsx';
 import { HelpLeaf } from './panels/HelpLeaf.tsx';
+import { ImportPlace } from './panels/import/ImportPlace.tsx';
 import { LeafEdge } from './panels/LeafEdge.tsx';
 import { Legend } from './panels/Legend.tsx';
 import { NoticeSlip } from './panels/NoticeSlip.tsx';
@@ -19,10 +20,11 @@ import { SwatchRail } from './panels/SwatchRail.tsx';
 import { TopBar } from './panels/TopBar.tsx';
 import { TriedNote } from './panels/TriedNote.tsx';
 import { ViewWords } from './panels/ViewWords.tsx';
+import { ImportStage } from './scene/import/ImportStage.tsx';
 import { Stage } from './scene/Stage.tsx';
 import { SwatchStage } from './scene/swatch/SwatchStage.tsx';
 import type { ShownStudy } from './store/study-store.ts';
-import { useBench, useIsBare, useProof, useStudy, useSwatch, useTable, useView } from './table.ts';
+import { useBench, useImport, useIsBare, useProof, useStudy, useSwatch, useTable, useView } from './table.ts';
 import { useKeys } from './use-keys.ts';
 
 /** The whole window: two places, the stage and the bench. */
@@ -30,6 +32,7 @@ export function App(): ReactElement {
   const { openDropped, benchDeeds } = useTable();
   const isBench = useBench((bench) => bench.isOpen);
   const isProof = useProof((proof) => proof.isOpen);
+  const isImport = useImport((step) => step.isOpen);
   const shown = useStudy((state) => state.shown);
   const activity = useStudy((state) => state.activity);
   const leaf = useView((view) => view.leaf);
@@ -40,7 +43,7 @@ export function App(): ReactElement {
     event.preventDefault();
     setOver(false);
     const files = [...event.dataTransfer.files];
-    void (isBench ? benchDeeds.take(files) : openDropped(files));
+    void (isBench && !isImport ? benchDeeds.take(files) : openDropped(files));
   };
   const over = (event: DragEvent): void => {
     event.preventDefault();
@@ -54,17 +57,22 @@ export function App(): ReactElement {
       onDragOver={over}
       onDragLeave={() => setOver(false)}
     >
-      <div className="stage-place" inert={isBench || isProof}>
+      <div className="stage-place" inert={isBench || isImport || isProof}>
         <StagePlace shown={shown} isIdle={activity.kind === 'idle'} />
       </div>
       {isBench && (
-        <div className="stage-place" inert={isProof}>
+        <div className="stage-place" inert={isImport || isProof}>
           <BenchPlace swatchStage={<BenchSwatches />} />
+        </div>
+      )}
+      {isImport && (
+        <div className="stage-place" inert={isProof}>
+          <ImportPlace preview={<ImportStage />} />
         </div>
       )}
       {isProof && <ProofPlace />}
       <div className="slips">
-        <ProgressSlip />
+        {!isImport && <ProgressSlip />}
         <NoticeSlip />
       </div>
       <HelpLeaf />
@@ -139,13 +147,15 @@ function StageName(): ReactElement {
 
 /** What the shell's menu asks for. */
 function useMenu(): void {
-  const { host, openStudy, savePicture, saveNumbers, saveProof, proof, proofDeeds } = useTable();
+  const { host, openStudy, bringBody, savePicture, saveNumbers, saveProof, proof, proofDeeds } = useTable();
   useEffect(
     () =>
       host.onMenu((command) => {
         switch (command) {
           case 'openStudy':
             return void openStudy();
+          case 'bringBody':
+            return bringBody();
           case 'savePicture':
             return void (proof.getState().isOpen ? saveProof('picture') : savePicture());
           case 'saveNumbers':
@@ -158,6 +168,6 @@ function useMenu(): void {
             command satisfies never;
         }
       }),
-    [host, openStudy, savePicture, saveNumbers, saveProof, proof, proofDeeds],
+    [host, openStudy, bringBody, savePicture, saveNumbers, saveProof, proof, proofDeeds],
   );
 }

@@ -5,10 +5,12 @@ import { TRY_WORDS } from '../core/words/try-words.ts';
 import { chooseStudy } from './bridge/choose-study.ts';
 import { findBeside } from './bridge/find-beside.ts';
 import { benchDeeds, type BenchParts } from './lay-bench.ts';
+import { isMeshName, layImport, type ImportSide } from './lay-import.ts';
 import { createBenchRunner, type StartBenchWorker } from './store/bench-runner.ts';
 import { benchActions, createBenchStore } from './store/bench-store.ts';
 import { showSwatches } from './store/bench-swatches.ts';
 import { libraryDeeds } from './store/library-deeds.ts';
+import type { StartImportWorker } from './store/import-runner.ts';
 import { createLibraryStore } from './store/library-store.ts';
 import { isNothing } from './store/plain-change.ts';
 import { createProofDeeds, createProofStore, type StartProofWorker } from './store/proof-store.ts';
@@ -32,6 +34,7 @@ export interface TableParts {
   readonly startBenchWorker: StartBenchWorker;
   readonly startSwatchWorker: StartSwatchWorker;
   readonly startProofWorker: StartProofWorker;
+  readonly startImportWorker: StartImportWorker;
   readonly now: () => number;
   /** Draws the picture of what is on the stage, as a PNG. */
   readonly takePicture: (table: Table) => Promise<Uint8Array>;
@@ -76,14 +79,21 @@ export function layTable(parts: TableParts): Table {
   };
   const signals = createStageSignals();
   const bare: BareTable = { host, study, view, actions, runner, runStudy, signals, history, tryOut };
+  const imports = layImport({
+    ...bare,
+    baseStudy: () => base,
+    startImportWorker: parts.startImportWorker,
+    guarded: (work) => guarded(bare, work),
+  });
   const body = createBodyStore();
   const table: Table = {
     ...bare,
+    ...imports,
     ...layBenchParts(bare, { ...parts, baseStudy: () => base }),
     ...layProof(bare, parts),
     body,
     bodyDeeds: createBodyRunner(body, { study, view, startWorker: parts.startBodyWorker, tryOut }),
-    ...waysIn(bare),
+    ...waysIn(bare, imports),
     saveNumbers: () => saveNumbers(bare),
     saveTried: () => guarded(bare, () => saveTried(bare, base)),
     savePicture: () =>
@@ -171,13 +181,17 @@ function layBenchParts(
 }
 
 /** From the host's dialogs, its demonstration, and what is dropped on the table. */
-function waysIn(table: BareTable): Pick<Table, 'openStudy' | 'openDemo' | 'openDropped'> {
+function waysIn(
+  table: BareTable,
+  { imports, importDeeds }: ImportSide,
+): Pick<Table, 'openStudy' | 'openDemo' | 'openDropped' | 'bringBody'> {
   const { host } = table;
   return {
     openStudy: () =>
       guarded(table, async () => {
         const file = await host.openStudy();
         if (file === null) return;
+        if (isMeshName(file.path)) return importDeeds.take(file);
         runAmong(table, [file], async (path) => (await host.readBeside([path]))[0]?.bytes ?? null);
       }),
     openDemo: () =>
@@ -185,8 +199,13 @@ function waysIn(table: BareTable): Pick<Table, 'openStudy' | 'openDemo' | 'openD
         const files = await host.readDemo();
         runAmong(table, files, among(files));
       }),
+    bringBody: () => {
+      if (imports.getState().file === null) void importDeeds.pick();
+      else importDeeds.show();
+    },
     openDropped: (dropped) =>
       guarded(table, async () => {
+        if (isBodyAlone(dropped.map(({ name }) => name))) return importDeeds.takeDropped(dropped);
         const files = await Promise.all(
           dropped.map(async (file) => ({
             path: file.name,
@@ -197,6 +216,10 @@ function waysIn(table: BareTable): Pick<Table, 'openStudy' | 'openDemo' | 'openD
       }),
   };
 }
+
+/** Meshes without anything that could be a study which names them. */
+const isBodyAlone = (names: readonly string[]): boolean =>
+  names.some(isMeshName) && !names.some((name) => name.toLowerCase().endsWith('.json'));
 
 /** Runs the one study among files, or says why there is none. */
 function runAmong(

@@ -5,6 +5,7 @@ import './styles/leaves.css';
 import './styles/legend.css';
 import './styles/try.css';
 import './styles/body.css';
+import './styles/import.css';
 import './styles/proof.css';
 import './styles/bench.css';
 import './styles/bench-chart.css';
@@ -21,6 +22,7 @@ import { takePicture } from './scene/take-picture.ts';
 import { TableContext } from './table.ts';
 import { startBodyWorker } from './worker/start-body-worker.ts';
 import { startBenchWorker } from './worker/start-bench-worker.ts';
+import { startImportWorker } from './worker/start-import-worker.ts';
 import { startSwatchWorker } from './worker/start-swatch-worker.ts';
 import { startProofWorker } from './worker/start-proof-worker.ts';
 import { startWorker } from './worker/start-worker.ts';
@@ -32,6 +34,7 @@ const table = layTable({
   startBenchWorker,
   startSwatchWorker,
   startProofWorker,
+  startImportWorker,
   now: () => performance.now(),
   takePicture,
   proofPicture,

@@ -3,9 +3,11 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { StudyChange } from '../core/study/study.ts';
 import type { Host } from '../electron/contract.ts';
 import type { BenchDeeds } from './lay-bench.ts';
+import type { ImportSide } from './lay-import.ts';
 import type { BodyDeeds } from './store/body-runner.ts';
 import type { BodyState, BodyStore } from './store/body-store.ts';
 import type { BenchActions, BenchState, BenchStore } from './store/bench-store.ts';
+import type { ImportState } from './store/import-store.ts';
 import type { LibraryDeeds } from './store/library-deeds.ts';
 import type { LibraryState, LibraryStore } from './store/library-store.ts';
 import type { SwatchDeeds } from './store/swatch-runner.ts';
@@ -24,7 +26,7 @@ export interface BenchSignals {
 }
 
 /** What lies on the cutting table: everything that scene and panels share. */
-export interface Table {
+export interface Table extends ImportSide {
   readonly host: Host;
   readonly study: StudyStore;
   readonly view: ViewStore;
@@ -56,6 +58,8 @@ export interface Table {
   /** The long ways, each ending in a notice where it goes wrong. */
   readonly openStudy: () => Promise<void>;
   readonly openDemo: () => Promise<void>;
+  /** Goes to the body that is being brought in, or asks for one. */
+  readonly bringBody: () => void;
   readonly openDropped: (files: readonly File[]) => Promise<void>;
   readonly savePicture: () => Promise<void>;
   readonly saveNumbers: () => void;
@@ -94,6 +98,8 @@ export const useHistory = <T>(select: (steps: StageSteps) => T): T =>
 export const useBench = <T>(select: (state: BenchState) => T): T => useStore(useTable().bench, select);
 
 export const useLibrary = <T>(select: (state: LibraryState) => T): T => useStore(useTable().library, select);
+
+export const useImport = <T>(select: (state: ImportState) => T): T => useStore(useTable().imports, select);
 
 export const useProof = <T>(select: (state: ProofState) => T): T => useStore(useTable().proof, select);
 

@@ -42,6 +42,7 @@ function withBench(table: Table, stage: ReadonlyMap<string, () => void>): Readon
     if (isBench()) benchSignals.openFile.set(benchSignals.openFile.get() + 1);
     else void table.openStudy();
   });
+  keys.set('i', () => table.bringBody());
   keys.set('?', actions.toggleHelp);
   keys.set('ctrl+z', () => (isBench() ? benchActions.undo() : history.undo()));
   keys.set('ctrl+shift+z', () => (isBench() ? benchActions.redo() : history.redo()));
@@ -52,7 +53,34 @@ function withBench(table: Table, stage: ReadonlyMap<string, () => void>): Readon
     else if (isBench()) leaveBench(table);
     else actions.closeLeaf();
   });
-  return withProof(table, keys);
+  return withProof(table, withImport(table, keys));
+}
+
+/** While a body is brought in, keys turn its preview and leave it; those of the study beneath sleep. */
+function withImport(table: Table, places: ReadonlyMap<string, () => void>): ReadonlyMap<string, () => void> {
+  const { study, view, actions, imports, importDeeds, importViewActions: own } = table;
+  const isImport = (): boolean => imports.getState().isOpen;
+  const keys = new Map<string, () => void>();
+  for (const [key, work] of places) keys.set(key, () => !isImport() && work());
+  const inStep = (key: string, work: () => void): void => {
+    const elsewhere = places.get(key);
+    keys.set(key, () => (isImport() ? work() : elsewhere?.()));
+  };
+  for (const name of VIEW_ORDER) inStep(VIEW_KEYS[name].toLowerCase(), () => own.look(name));
+  inStep('arrowleft', () => own.turn(-15, 0));
+  inStep('arrowright', () => own.turn(15, 0));
+  inStep('arrowup', () => own.turn(0, -15));
+  inStep('arrowdown', () => own.turn(0, 15));
+  for (const key of ['+', '=']) inStep(key, () => own.approach(0.8));
+  inStep('-', () => own.approach(1.25));
+  inStep('o', () => void importDeeds.pick());
+  inStep('?', actions.toggleHelp);
+  inStep('escape', () => {
+    if (study.getState().notice !== null) study.setState({ notice: null });
+    else if (view.getState().helpOpen) actions.toggleHelp();
+    else importDeeds.leave();
+  });
+  return keys;
 }
 
 /** Every other key sleeps while the page of outside checks lies open. */

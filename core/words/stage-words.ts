@@ -64,8 +64,12 @@ export const KEY_LINES: readonly { readonly title: string; readonly lines: reado
     title: 'The paper',
     lines: [
       { keys: ['O'], does: 'open a study, at the bench a sheet; or drop files on the table' },
+      { keys: ['I'], does: 'bring in a body of your own, from a mesh' },
       { keys: ['P'], does: 'save a picture' },
-      { keys: ['Esc'], does: 'stop a run or a try, close a leaf, leave the bench' },
+      {
+        keys: ['Esc'],
+        does: 'stop a run or a try, close a leaf, leave the bench or a body that is brought in',
+      },
       { keys: ['?'], does: 'this leaf' },
     ],
   },

@@ -6,7 +6,7 @@ import { folderLibrary } from './folder-library.ts';
 import { handedLibrary } from './handed-library.ts';
 
 /** Endings offered when a person is asked to pick. */
-const ENDINGS: Readonly<Record<PickKind, string>> = { bench: '.json', body: '.obj,.glb' };
+const ENDINGS: Readonly<Record<PickKind, string>> = { bench: '.json', body: '.obj,.glb,.gltf,.ply,.stl' };
 
 /**
  * The shell of a plain page on the loopback host: relative addresses, a file input, downloads.
@@ -29,7 +29,7 @@ export function createBrowserHost(door: FolderDoor | null = browserFolderDoor())
       );
     },
     openStudy: async () => {
-      const files = await pickFiles('.json,.obj,.glb', true);
+      const files = await pickFiles(`.json,${ENDINGS.body}`, true);
       if (files.length === 0) return null;
       picked = files;
       // The window explains where none of them is a study.

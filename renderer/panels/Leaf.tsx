@@ -1,6 +1,7 @@
 import { useState, type ReactElement, type ReactNode } from 'react';
 import { LEAF_WORDS, type LeafName } from '../../core/words/stage-words.ts';
 import { useTable } from '../table.ts';
+import { BringBody } from './import/BringBody.tsx';
 
 interface LeafProps {
   readonly name: LeafName;
@@ -17,9 +18,12 @@ export function Leaf({ name, children, back }: LeafProps): ReactElement {
     <section className="leaf" aria-label={LEAF_WORDS[name]}>
       <header className="leaf-head">
         <h2>{LEAF_WORDS[name]}</h2>
-        <button className="plain" type="button" onClick={actions.closeLeaf}>
-          Close
-        </button>
+        <span className="leaf-deeds">
+          {name === 'body' && <BringBody />}
+          <button className="plain" type="button" onClick={actions.closeLeaf}>
+            Close
+          </button>
+        </span>
       </header>
       <div className="leaf-body">{isTurned && back !== undefined ? back.content : children}</div>
       {back !== undefined && (

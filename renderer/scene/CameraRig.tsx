@@ -2,6 +2,7 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useRef, type ReactElement } from 'react';
 import { MOUSE, TOUCH, Vector3, type Box3, type PerspectiveCamera } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
+import type { ViewName } from '../../core/words/stage-words.ts';
 import type { ViewWish } from '../store/view-store.ts';
 import { useTable, useView } from '../table.ts';
 import { useStageCamera } from './use-stage-camera.ts';
@@ -34,10 +35,14 @@ interface Move {
 interface CameraRigProps {
   readonly cloth: Box3;
   readonly skin: Box3;
+  /** Another stand for the three-quarter view. */
+  readonly threeQuarter?: Direction;
 }
 
+type Direction = ReturnType<typeof directionOf>;
+
 /** Turns, moves and approaches by hand, and goes to standard views on wish. Boxes that change leave the camera where it is. */
-export function CameraRig({ cloth, skin }: CameraRigProps): ReactElement | null {
+export function CameraRig({ cloth, skin, threeQuarter }: CameraRigProps): ReactElement | null {
   const { gl, invalidate, size } = useThree();
   const camera = useStageCamera();
   const { view } = useTable();
@@ -79,7 +84,7 @@ export function CameraRig({ cloth, skin }: CameraRigProps): ReactElement | null 
       const near = { ...from, distance: distanceFor(frame, room, height) };
       const [to, toTarget] =
         wish.turn === null
-          ? [wish.view === null ? near : { ...near, ...directionOf(wish.view) }, frame.target]
+          ? [wish.view === null ? near : { ...near, ...directionIn(wish.view, threeQuarter) }, frame.target]
           : [turned(from, wish.turn), orbit.target.clone()];
       move.current = {
         from,
@@ -95,7 +100,7 @@ export function CameraRig({ cloth, skin }: CameraRigProps): ReactElement | null 
     return view.subscribe(({ wish }, before) => {
       if (wish.count !== before.wish.count) follow(wish, false);
     });
-  }, [view, width, height, camera, invalidate]);
+  }, [view, width, height, camera, invalidate, threeQuarter]);
 
   useFrame(() => {
     const orbit = controls.current;
@@ -135,6 +140,9 @@ function useFreeMiddle(isLeafOpen: boolean): void {
     if (share < 1) invalidate();
   });
 }
+
+const directionIn = (view: ViewName, threeQuarter: Direction | undefined): Direction =>
+  view === 'threeQuarter' && threeQuarter !== undefined ? threeQuarter : directionOf(view);
 
 function turned(from: Stand, turn: NonNullable<ViewWish['turn']>): Stand {
   const polar = from.polar + turn.over * DEGREE;

@@ -2,6 +2,7 @@ import { Canvas } from '@react-three/fiber';
 import { useState, type ReactElement } from 'react';
 import { CANNOT_DRAW_WORDS } from '../../core/words/stage-words.ts';
 import { useStudy } from '../table.ts';
+import { canDraw } from './can-draw.ts';
 import { Form } from './Form.tsx';
 import { LENS } from './views.ts';
 
@@ -28,11 +29,4 @@ export function Stage(): ReactElement {
       {settled !== null && <Form settled={settled} laid={laid} />}
     </Canvas>
   );
-}
-
-/** Whether this browser draws in space at all; numbers, leaves and legend do not need it. */
-function canDraw(): boolean {
-  const context = document.createElement('canvas').getContext('webgl2');
-  context?.getExtension('WEBGL_lose_context')?.loseContext();
-  return context !== null;
 }

@@ -144,7 +144,7 @@ describe('the menu', () => {
     const sent: string[] = [];
     const all = lines(menuTemplate('linux', (command) => sent.push(command)));
     for (const { click } of all) click?.();
-    expect(sent).toEqual(['openStudy', 'savePicture', 'saveNumbers', 'printSheet', 'prove']);
+    expect(sent).toEqual(['openStudy', 'bringBody', 'savePicture', 'saveNumbers', 'printSheet', 'prove']);
     const keys = all.flatMap(({ accelerator }) => accelerator ?? []);
     expect(new Set(keys).size).toBe(keys.length);
   });

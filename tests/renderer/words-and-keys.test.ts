@@ -28,6 +28,7 @@ const table = layTable({
   startBenchWorker: () => ({ post: () => undefined, end: () => undefined }),
   startSwatchWorker: () => ({ end: () => undefined }),
   startProofWorker: () => ({ end: () => undefined }),
+  startImportWorker: () => ({ post: () => undefined, end: () => undefined }),
   now: () => 0,
   takePicture: () => Promise.reject(new Error('no picture in this test')),
   proofPicture: () => Promise.reject(new Error('no picture in this test')),
