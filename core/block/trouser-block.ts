@@ -1,18 +1,17 @@
 import type { Body } from '../body/body.ts';
-import type { Placing, PlacedPoint } from '../garment/place-pattern.ts';
+import type { PlacedPoint } from '../garment/place-pattern.ts';
 import type { Triple } from '../mesh/triple.ts';
 import { curveLength } from '../pattern/arc-length.ts';
-import type { EdgeOf, FlatPoint, Panel, Pattern } from '../pattern/pattern.ts';
+import type { EdgeOf, FlatPoint, Panel } from '../pattern/pattern.ts';
 import { monotoneCubic, valueAt, type MonotoneCubic } from '../units/monotone-cubic.ts';
 import type { TrouserSheet } from './block-sheet.ts';
+import type { DraftedBlock } from './drafted-block.ts';
 import { curveBetween, turned, unit } from './flat-curves.ts';
 import { bowOf, directionAt, pointAt, seamOf, truedRow, type SideSeam } from './side-seam.ts';
 import { trouserRows, type Side, type TrouserRows } from './trouser-rows.ts';
 
-/** A block drafted for a body, and where it is worn. */
-export interface DraftedBlock {
-  readonly pattern: Pattern;
-  readonly placing: Placing;
+/** A block with legs. */
+export interface TrouserBlock extends DraftedBlock {
   /** How far the waist stands above a trued one at centre front and back so that the rises are as long as the sheet says, m. */
   readonly raise: Readonly<Record<Side, number>>;
 }
@@ -43,7 +42,7 @@ const edge = (panel: Side, name: string): EdgeOf => ({ panel, edge: name });
  *
  * @throws {Fault} `garment/level-off-body`, `garment/region-not-here` where the body has no such row.
  */
-export function draftTrousers(body: Body, sheet: TrouserSheet): DraftedBlock {
+export function draftTrousers(body: Body, sheet: TrouserSheet): TrouserBlock {
   const rows = trouserRows(body, sheet);
   const sides = { front: draftHalf('front', rows, sheet), back: draftHalf('back', rows, sheet) };
   const seam = (name: string) => ({

@@ -3,4 +3,5 @@ export interface BlockFaults {
   /** The body has no such named point: nobody found or placed it. */
   'block/no-landmark': { landmark: string };
   'block/girth-missing': { level: string };
+  'block/length-missing': { length: string };
 }

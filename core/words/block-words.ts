@@ -14,4 +14,8 @@ export const blockFaultWords: FaultWords<BlockFaults> = {
     what: `The sheet gives no ${plain(level)} girth.`,
     remedy: `Give the relaxed ${plain(level)} girth of the garment lying flat, in mm.`,
   }),
+  'block/length-missing': ({ length }) => ({
+    what: `The sheet gives no ${plain(length)} length.`,
+    remedy: `Give the relaxed ${plain(length)} length of the garment lying flat, in mm.`,
+  }),
 };

@@ -1,0 +1,101 @@
+import type { Body, Box } from '../body/body.ts';
+import type { DistanceField } from '../body/distance-field.ts';
+import type { Garment, GarmentLine } from '../garment/garment.ts';
+import { panelCloth, type PanelCloth } from '../garment/panel-cloth.ts';
+import { layPattern } from '../garment/place-pattern.ts';
+import { curveLength } from '../pattern/arc-length.ts';
+import { curveOf, type EdgeOf, type Pattern } from '../pattern/pattern.ts';
+import { chainOf, sewPattern, type SewnLevel } from '../pattern/sew-pattern.ts';
+import type { DraftedBlock } from './drafted-block.ts';
+
+/** A cut garment laid on a body, and the smooth skin it lies on. */
+export interface LaidBlock {
+  readonly garment: Garment;
+  readonly skin: DistanceField;
+}
+
+/** Coarsest edges are near this, m: fine enough for the shape, coarse enough to be laid quickly. */
+const COARSE_EDGE = 0.034;
+/** Bodies bulge beyond their landmarks by no more than this, m. */
+const ROOM = 0.05;
+
+/**
+ * Meshes a drafted block, sews it and lays it on the body.
+ *
+ * @param edge - Wanted edge length of the finest mesh, m.
+ */
+export function* layBlock(
+  { pattern, placing }: DraftedBlock,
+  body: Pick<Body, 'contactField'>,
+  edge: number,
+): Generator<void, LaidBlock> {
+  const halvings = Math.max(1, Math.round(Math.log2(COARSE_EDGE / edge)));
+  const sewn = sewPattern(pattern, { edge: edge * 2 ** halvings, halvings });
+  yield;
+  const skin = body.contactField(boxOf(placing.points.map((point) => point.body)));
+  yield;
+  const laid = yield* layPattern(pattern, sewn, skin, placing);
+  const cloth = panelCloth(pattern, sewn, laid, skin);
+  const lines = linesOf(pattern, sewn.at(-1)!, cloth);
+  return {
+    garment: { levels: cloth.levels, warp: 'along', rings: [], columnCount: 0, lines, findings: [] },
+    skin,
+  };
+}
+
+/** The box of all placed points and their mirror images, with room for what bulges beyond them. */
+function boxOf(points: readonly (readonly [number, number, number])[]): Box {
+  const range = (k: 0 | 1 | 2) => {
+    const values = points.map((point) => point[k]);
+    return [Math.min(...values), Math.max(...values)] as const;
+  };
+  const [, right] = range(0);
+  const [low, high] = range(1);
+  const [back, front] = range(2);
+  const half = right + ROOM;
+  return { low: [-half, low, back - ROOM], high: [half, high, front + ROOM] };
+}
+
+/**
+ * The free edges of a garment, each as one line: an edge that ends on the centre goes on in its mirror image; any other is
+ * one of a pair, of which the drawn one is taken.
+ */
+function linesOf(pattern: Pattern, level: SewnLevel, cloth: PanelCloth): GarmentLine[] {
+  const { drawn, mirrored } = cloth.numbers.at(-1)!;
+  const { positions } = cloth.levels.at(-1)!.mesh;
+  const onCentre = new Set(pattern.centre.flatMap((edge) => [...chainOf(pattern, level, edge)]));
+  return [...freeEdges(pattern)].map(([name, edges]) => {
+    const chains = edges.map((edge) => chainOf(pattern, level, edge));
+    const isWhole = chains.some((chain) => onCentre.has(chain[0]!) || onCentre.has(chain.at(-1)!));
+    const numbers = isWhole && pattern.centre.length > 0 ? [drawn, mirrored] : [drawn];
+    const segments = numbers.flatMap((number) =>
+      chains.flatMap((chain) => [...chain.subarray(1)].flatMap((v, i) => [number[chain[i]!]!, number[v]!])),
+    );
+    const half = edges.reduce((sum, edge) => sum + curveLength(curveOf(pattern, edge).points), 0);
+    let laid = 0;
+    let height = 0;
+    for (let s = 0; s < segments.length; s += 2) {
+      const [a, b] = [3 * segments[s]!, 3 * segments[s + 1]!];
+      laid += Math.hypot(...[0, 1, 2].map((k) => positions[b + k]! - positions[a + k]!));
+      height += (positions[a + 1]! * 2) / segments.length;
+    }
+    return { name, at: height, laid, relaxed: numbers.length * half, segments: Uint32Array.from(segments) };
+  });
+}
+
+/** Edges that are neither sewn nor on the centre, by their name. */
+function freeEdges({ panels, seams, centre }: Pattern): Map<string, EdgeOf[]> {
+  const taken = new Set(
+    [...seams.flatMap(({ one, other }) => [one, other]), ...centre].map(
+      ({ panel, edge }) => `${panel}\n${edge}`,
+    ),
+  );
+  const free = new Map<string, EdgeOf[]>();
+  for (const { name, edges } of panels) {
+    for (const { name: edge } of edges) {
+      if (taken.has(`${name}\n${edge}`)) continue;
+      free.set(edge, [...(free.get(edge) ?? []), { panel: name, edge }]);
+    }
+  }
+  return free;
+}
