@@ -5,6 +5,7 @@ import { keptTriangles, mergeMeshes } from '../mesh/merge-meshes.ts';
 import type { MeshScene } from '../mesh/mesh-scene.ts';
 import { triangleAreas } from '../mesh/triangle-areas.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
+import { triple, type Triple } from '../mesh/triple.ts';
 import type { DropReason, ImportProgress } from './import-report.ts';
 
 /** The surface taken for the skin, and what was done to find it. Unit and axes of the file. */
@@ -154,7 +155,7 @@ function droppedPieces(
     let why: DropReason = NO_SKIN.test(name) ? 'named' : 'smaller';
     if (why === 'smaller' && lookedInto < MOST_LOOKED_INTO) {
       lookedInto++;
-      if (isInside(skin, mesh, 3 * mesh.triangles[3 * pieces.firstTriangle[piece]!]!)) why = 'inside';
+      if (isInside(skin, pointOn(mesh, pieces.firstTriangle[piece]!))) why = 'inside';
     }
     const entry = dropped.get(`${why} ${name}`) ?? { name, why, triangleCount: 0, pieceCount: 0 };
     entry.triangleCount += pieces.triangleCount[piece]!;
@@ -164,15 +165,22 @@ function droppedPieces(
   return [...dropped.values()];
 }
 
+/** A point on a triangle that no symmetry of a mesh puts over an edge of it. */
+const pointOn = ({ positions, triangles }: TriangleMesh, t: number): Triple =>
+  triple((k) => {
+    const corner = (i: number): number => positions[3 * triangles[3 * t + i]! + k]!;
+    return 0.3137 * corner(0) + 0.3329 * corner(1) + 0.3534 * corner(2);
+  });
+
 /** Whether the point lies inside the skin by the number of crossings along most of the three axes, holes or not. */
-function isInside(skin: TriangleMesh, { positions }: TriangleMesh, at: number): boolean {
+function isInside(skin: TriangleMesh, point: Triple): boolean {
   let axes = 0;
-  for (let k = 0; k < 3; k++) axes += crossings(skin, positions.subarray(at, at + 3), k) % 2;
+  for (let k = 0; k < 3; k++) axes += crossings(skin, point, k) % 2;
   return axes >= 2;
 }
 
 /** How often the way from a point along axis k crosses the skin. */
-function crossings({ positions, triangles }: TriangleMesh, point: Float64Array, k: number): number {
+function crossings({ positions, triangles }: TriangleMesh, point: Triple, k: number): number {
   const [u, v] = [(k + 1) % 3, (k + 2) % 3];
   const [pu, pv, pk] = [point[u]!, point[v]!, point[k]!];
   let count = 0;
