@@ -4,7 +4,7 @@ import type { Box } from './body.ts';
 import type { DistanceField } from './distance-field.ts';
 import type { Field, FitField } from './fit-field.ts';
 import type { FitFigure } from './fit-figure.ts';
-import { areClose } from './fit-thighs.ts';
+import { areWithinReach } from './fit-thighs.ts';
 import { gridFromField } from './grid-from-field.ts';
 import { grownBox } from './node-lattice.ts';
 
@@ -14,16 +14,19 @@ const SPACING = 0.006;
 const MARGIN = 0.06;
 
 /**
- * The contact field of a box: one grid, or where the thighs are close one for the left side and its mirror image, since a
- * grid cannot tell two skins apart that are nearer than its cells. Cloth between such
- * thighs belongs to the one on its side of the middle.
+ * The contact field of a box: one grid, or between near thighs one for the left side and its mirror image, since a grid
+ * smears what two skins do within a few of its cells. Cloth between such thighs belongs to the one on its side of the
+ * middle.
  */
 export function contactFieldOf(field: FitField, { shape }: FitFigure): (box: Box) => DistanceField {
-  if (!areClose(shape.thighGap)) return (box) => sampled(field.withoutArms, box);
-  return ({ low, high }) => {
+  return (box) => {
+    const { low, high } = box;
+    const isAbove = mmFromMetres(low[1] - MARGIN) > field.aloneBelow;
+    if (isAbove || !areWithinReach(shape.thighGap)) return sampled(field.withoutArms, box);
+    const nearest = low[0] > 0 ? low[0] : high[0] < 0 ? -high[0] : 0;
     const widest = Math.max(Math.abs(low[0]), Math.abs(high[0]));
     return mirroredField(
-      sampled(field.leftSide, { low: [0, low[1], low[2]], high: [widest, high[1], high[2]] }),
+      sampled(field.leftSide, { low: [nearest, low[1], low[2]], high: [widest, high[1], high[2]] }),
     );
   };
 }

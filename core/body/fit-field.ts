@@ -12,8 +12,10 @@ export type Field = (x: number, y: number, z: number) => number;
 export interface FitField {
   readonly withArms: Field;
   readonly withoutArms: Field;
-  /** Without arms, and where the thighs are close as if the right one were away: smooth across the midline. */
+  /** Without arms, and below the crotch as if the right leg were away: smooth across the midline. */
   readonly leftSide: Field;
+  /** Height below which `leftSide` differs, mm. */
+  readonly aloneBelow: number;
   /** The arm alone, cut at both ends; for x >= 0. */
   readonly arm: Field;
   /** 0 where only the leg's outline counts, 1 where only the trunk's does. */
@@ -78,6 +80,7 @@ export function makeFitField(figure: FitFigure): FitField {
       const f = far > 0 ? far + figure.armJoin + 30 : half(x, y, z);
       return x > 60 ? smoothMin(f, arm(x, y, z), figure.armJoin) : f;
     },
+    aloneBelow,
     arm,
     trunkShare: (x, y, z) => pelvis.share(Math.abs(x), y, z),
   };

@@ -6,7 +6,7 @@ import { makeLoft, type Loft, type Outline } from './fit-loft.ts';
 import { usualShape } from './fit-parameters.ts';
 import { cloven, sizedBreast, sizedMass } from './fit-sized-masses.ts';
 import type { ShapeOrder } from './fit-shape.ts';
-import { closing, thighPlay } from './fit-thighs.ts';
+import { thighPlay } from './fit-thighs.ts';
 import type { PerStation } from './fit-stations.ts';
 import { ARM, ARM_EXPONENT, type Bumps, type LegRow, type TrunkRow } from './fit-tables.ts';
 
@@ -90,7 +90,7 @@ export function assembleFigure(size: FitSize): FitFigure {
     armJoint,
     armAbduction: radiansFromDegrees(abduction),
     // Arms held nearer than the chest wants leave a sharper armpit: it takes a wider fillet.
-    armJoin: SHAPE.armJoin * (1 + 0.035 * Math.max(0, wanted - abduction)),
+    armJoin: SHAPE.armJoin * (1 + 0.065 * Math.max(0, wanted - abduction)),
   };
 }
 
@@ -204,7 +204,7 @@ function legOutline(row: LegRow, scales: PerStation, heightScale: number, shape:
   const scale = valueAt(along, clamp(y, 90, 960));
   const apart = Math.tan(radiansFromDegrees(shape.legs)) * belowHipJoint(860 - y) * heightScale;
   // Half by moving the leg, half by making its inner side fuller or flatter.
-  const nearer = thighPlay(shape.thighGap, heightScale) * closing(y);
+  const nearer = thighPlay(shape.thighGap, heightScale, y);
   return {
     at: y * heightScale,
     centreX: medial * scale + (centreX - medial) * heightScale + apart + nearer / 2,
