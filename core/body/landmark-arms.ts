@@ -33,8 +33,10 @@ export interface ArmSearch {
   readonly scale: number;
 }
 
-/** From the armpit up to the joint of the fit body, m, for its size; set by hand. */
-const JOINT_ABOVE_ARMPIT = 0.077;
+/** From the top of the shoulder down to the joint of the fit body, m, for its size; set by hand. */
+const JOINT_BELOW_TOP = 0.05;
+/** On a lifted arm the joint lies no farther in from the armpit, m; set by hand. */
+const JOINT_FROM_ARMPIT = 0.08;
 /** The upper arm's tape lies so far from shoulder to elbow; set by hand on the fit body, just above the middle. */
 const UPPER_ARM_SHARE = 0.45;
 /** The elbow, from the narrowest place above it to the fullest forearm; set by hand on the fit body. */
@@ -54,7 +56,8 @@ const CUT_COUNT = 160;
  *
  * @returns null where no arm lies beyond the armpit.
  */
-export function findArm({ mesh, armpit, sign, scale }: ArmSearch): ArmLevels | null {
+export function findArm(search: ArmSearch): ArmLevels | null {
+  const { mesh, armpit, sign, scale } = search;
   const piece = armPiece(mesh, armpit, sign);
   if (piece === null) return null;
   const tip = farthest(piece, armpit);
@@ -65,7 +68,7 @@ export function findArm({ mesh, armpit, sign, scale }: ArmSearch): ArmLevels | n
   const cuts = cutsAlong(piece, direction, armpit);
   if (cuts.length < 20) return null;
   const axis = axisOf(cuts, direction);
-  const shoulder = axis.at(shoulderLevel(axis, armpit, scale * JOINT_ABOVE_ARMPIT));
+  const shoulder = axis.at(shoulderLevel(axis, piece, search));
   const length = axis.levelOf(shoulder) - cuts[0]!.level;
   if (length < 0.15 * scale) return null;
   const girth = eased(
@@ -204,13 +207,15 @@ function axisOf(cuts: readonly ArmCut[], direction: Readonly<Triple>): Axis {
   return { at, levelOf: (point) => dot(direction, point) };
 }
 
-/** On a hanging arm at a height above the armpit, on a lifted one right over it. */
-function shoulderLevel(axis: Axis, armpit: Readonly<Triple>, above: number): number {
+/** On a hanging arm a little below the top of the shoulder, on a lifted one right over the armpit. */
+function shoulderLevel(axis: Axis, piece: TriangleMesh, { armpit, scale }: ArmSearch): number {
   const from = axis.levelOf(armpit);
   const [here, ahead] = [axis.at(from), axis.at(from + 0.05)];
   const [dx, dy] = [(ahead[0] - here[0]) / 0.05, (ahead[1] - here[1]) / 0.05];
-  if (dy > 0.5) return from + (armpit[1] + above - here[1]) / dy;
-  return from + Math.min((armpit[0] - here[0]) / dx, above);
+  if (dy <= 0.5) return from + Math.min((armpit[0] - here[0]) / dx, JOINT_FROM_ARMPIT * scale);
+  let top = -Infinity;
+  for (const v of piece.triangles) top = Math.max(top, piece.positions[3 * v + 1]!);
+  return from + (top - JOINT_BELOW_TOP * scale - here[1]) / dy;
 }
 
 /** The narrowest place of the half away from the shoulder; at an arm's end, where its girth changes least. */

@@ -152,18 +152,18 @@ export interface LegLevels {
 }
 
 /** Lengths on the fit body, whose crotch stands 763 mm high; scaled with it, m. Set by hand: below the crotch to a thigh tape, ... */
-const BELOW_CROTCH = 0.011;
-/** ... half a kneecap's height, ... */
-const HALF_KNEECAP = 0.022;
+const BELOW_CROTCH = 0.024;
+/** ... from the middle of the kneecap up to where the thigh is counted from, ... */
+const KNEE_TO_THIGH = 0.011;
 /** ... and how far above and below it the leg's front is compared with it. */
-const KNEE_REACH = 0.026;
+const KNEE_REACH = 0.018;
 
 /**
  * Levels of a leg, from the girths and the front outline of its level sections.
  *
  * calf: the largest girth of the lower leg. knee: where the front stands out most before the chord from shin to thigh, the middle of the
- * kneecap. ankle: the smallest girth, or where it changes least before the leg ends. thigh: just below the crotch.
- * midThigh: half way from the crotch to the upper edge of the kneecap (common practice in anthropometry).
+ * kneecap. ankle: the smallest girth, or where it changes least before the leg ends. thigh: 24 mm below the crotch (common practice: an inch).
+ * midThigh: half way from the crotch to just above the middle of the kneecap.
  */
 export function legLevels(leg: Column, at: { crotch: number; floor: number; scale: number }): LegLevels {
   const { crotch, floor, scale } = at;
@@ -185,7 +185,7 @@ export function legLevels(leg: Column, at: { crotch: number; floor: number; scal
   return {
     levels: {
       thigh: crotch - BELOW_CROTCH * scale,
-      midThigh: (crotch + knee + HALF_KNEECAP * scale) / 2,
+      midThigh: (crotch + knee + KNEE_TO_THIGH * scale) / 2,
       knee,
       calf,
       ankle: narrowest === undefined ? vertexAt(slope, flattest) : vertexAt(ankles, narrowest),

@@ -47,6 +47,8 @@ export function trunkColumn(slicer: Slicer, { crotch, tops }: LegColumns, step: 
 const FINGER = 0.02;
 /** ... from the armpit down to a chest tape, which lies "well up under the arms" (common practice). */
 const UNDER_ARM = 0.025;
+/** The fold lies no deeper below the foremost point; farther down the waist bends too. Set by hand. */
+const BREAST_HEIGHT = 0.085;
 /** A cleft deeper than this between the foremost places makes a bust of a chest. */
 const CLEAVAGE = 0.008;
 
@@ -127,7 +129,7 @@ function bustOrChest(trunk: Column, { hip, top, scale }: { hip: number; top: num
     profileOf(trunk, (slice) => slice.girth),
     2,
   );
-  const bend = between(bends(girth, 0.006 * scale), level - 0.12 * scale, level - 0.015 * scale);
+  const bend = between(bends(girth, 0.006 * scale), level - BREAST_HEIGHT * scale, level - 0.015 * scale);
   return { level, fold: highestAt(bend) };
 }
 
