@@ -24,7 +24,7 @@ export function withTries(text: string, tried: StudyChange, sheet: StudySheet): 
     ...(friction && { friction: friction.from === 'typed' ? friction.coefficient : friction.from }),
     ...(flesh && { flesh: flesh.kind === 'layer' ? layerOf(flesh) : flesh.kind }),
     ...(branch && { branch }),
-    ...bodyAsFile(tried),
+    ...bodyAsFile(tried, sheet),
   };
   return `${JSON.stringify(changed, null, 2)}\n`;
 }

@@ -19,7 +19,7 @@ function valuesOf(chart: SizeChart, size: string): [FitMeasureName, number][] {
 }
 
 /**
- * Our own form in a size of a chart: what the chart gives holds; of what it leaves out, the five girths every form needs
+ * Our own form in a size of a chart: what the chart gives holds; of what it leaves out, the five measures every form needs
  * stay as they are and the others are estimated.
  */
 export function sizedMeasures(chart: SizeChart, size: string, before: FitMeasures): FitMeasures {

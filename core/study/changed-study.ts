@@ -6,7 +6,7 @@ import type { Study, StudyChange } from './study.ts';
  * opened: a `girthScale` counts from the girths of the study given.
  */
 export function changedStudy(study: Study, change: StudyChange): Study {
-  const { friction, flesh, branch, girthScale = 1, measures, tape, tissue } = change;
+  const { friction, flesh, branch, girthScale = 1, measures, shape, tape, tissue } = change;
   const { from, to } = { ...study.garment, ...change };
   return {
     ...study,
@@ -15,7 +15,9 @@ export function changedStudy(study: Study, change: StudyChange): Study {
     ...(branch && { branch }),
     ...(tape && { tape }),
     ...(tissue && { tissue }),
-    ...(measures && study.body.kind === 'fitBody' && { body: { ...study.body, measures } }),
+    ...(study.body.kind === 'fitBody' && {
+      body: { ...study.body, ...(measures && { measures }), ...(shape && { shape }) },
+    }),
     garment: scaled(laidElsewhere(study.garment, from, to), girthScale),
   };
 }

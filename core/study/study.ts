@@ -57,6 +57,8 @@ export interface StudyChange {
   readonly to?: number;
   /** Of our own form, all of them; without effect on a mesh. */
   readonly measures?: FitMeasures;
+  /** How our own form stands and is shaped, all of it; likewise. */
+  readonly shape?: FitShape;
   readonly tape?: TapeNotes;
   readonly tissue?: TissueCorrections;
 }

@@ -1,11 +1,11 @@
-import type { FitFigureKind, FitMeasures } from '../body/fit-measures.ts';
-import { isNeeded, type FitMeasureName } from '../sheet/fit-sliders.ts';
+import type { FitFigureKind } from '../body/fit-measures.ts';
+import { fitSliders, type AskedForm, type FitParameterName } from '../sheet/fit-sliders.ts';
 import { houseChart } from '../sheet/house-chart.ts';
-import { centimetreText, signed } from '../sheet/number-format.ts';
+import { fixed } from '../sheet/number-format.ts';
 import { sizeOf } from '../sheet/size-measures.ts';
 
-/** Measures of our own form as a cutter calls them. */
-export const MEASURE_WORDS: Readonly<Record<FitMeasureName, string>> = {
+/** All that our own form is asked for, as a cutter calls it. */
+const PARAMETER_WORDS: Readonly<Record<FitParameterName, string>> = {
   stature: 'Height',
   neck: 'Neck',
   bust: 'Bust',
@@ -21,17 +21,24 @@ export const MEASURE_WORDS: Readonly<Record<FitMeasureName, string>> = {
   upperArm: 'Upper arm',
   elbow: 'Elbow',
   wrist: 'Wrist',
+  legSpread: 'Feet apart',
+  armAbduction: 'Arms away',
+  thighGap: 'Thigh gap',
+  lumbarFurrow: 'Back furrow',
+  seatCleft: 'Seat cleft',
+  bustSupport: 'Bust held up',
+  relief: 'Bones shown',
 };
 
 /** `Bust`; a male form has a chest. */
-export const measureWord = (name: FitMeasureName, figure: FitFigureKind): string =>
-  name === 'bust' && figure === 'male' ? 'Chest' : MEASURE_WORDS[name];
+export const parameterWord = (name: FitParameterName, figure: FitFigureKind): string =>
+  name === 'bust' && figure === 'male' ? 'Chest' : PARAMETER_WORDS[name];
 
 /** The leaf's parts, and the words of the first: our own form by its measures. */
 export const FORM_WORDS = {
   parts: { form: 'Form', tape: 'Tape', flesh: 'Flesh' },
   partsName: 'Parts of the body leaf',
-  groups: { trunk: 'Height and trunk', limbs: 'Legs and arms', stance: 'Stance', shape: 'Shape' },
+  groups: { trunk: 'Height and trunk', limbs: 'Legs and arms', shape: 'Stance and shape' },
   figure: 'Figure',
   figures: { female: 'female', male: 'male' },
   size: 'Size',
@@ -46,22 +53,23 @@ export const FORM_WORDS = {
   mesh: 'A form read from a file. Its measures are its own; the tape tells them.',
 } as const;
 
-/** What is said of measures tried otherwise: each of two, or how many. */
-export function measuresTried(tried: FitMeasures, opened: FitMeasures): string[] {
-  const names = Object.keys(MEASURE_WORDS).filter((name): name is FitMeasureName => name in MEASURE_WORDS);
-  const changed = names.filter((name) => Math.abs((tried[name] ?? 0) - (opened[name] ?? 0)) > 5e-5);
-  const figure = tried.figure ?? 'female';
-  const isOther = figure !== (opened.figure ?? 'female');
-  const size = changed.length > 2 || isOther ? sizeOf(houseChart(figure), tried) : null;
+/** What is said of a form tried otherwise: each of two measures, or how many. */
+export function formTried(tried: AskedForm, opened: AskedForm): string[] {
+  const figure = tried.measures.figure ?? 'female';
+  const isOther = figure !== (opened.measures.figure ?? 'female');
+  const before = new Map(fitSliders(opened).map((slider) => [slider.name, slider]));
+  const changed = fitSliders(tried).filter(({ name, value, isEstimated }) => {
+    const was = before.get(name);
+    return was?.isEstimated !== isEstimated || (!isEstimated && Math.abs(was.value - value) > 0.005);
+  });
+  const size = changed.length > 2 || isOther ? sizeOf(houseChart(figure), tried.measures) : null;
   if (size !== null) return [`${FORM_WORDS.figures[figure]} form, house size ${size}`];
   if (isOther) return [`${FORM_WORDS.figures[figure]} form`];
   if (changed.length > 2) return [`form with ${changed.length} other measures`];
-  return changed.map((name) => {
-    const word = measureWord(name, figure).toLowerCase();
-    const now = tried[name];
-    if (now === undefined) return `${word} estimated`;
-    const before = opened[name];
-    const change = before === undefined || !isNeeded(name) ? '' : ` (${signed(100 * (now - before), 1)})`;
-    return `${word} ${centimetreText(now)}${change}`;
+  return changed.map(({ name, value, unit, decimals, isEstimated }) => {
+    const word = parameterWord(name, figure).toLowerCase();
+    return isEstimated
+      ? `${word} ${FORM_WORDS.estimated}`
+      : `${word} ${fixed(value, decimals)}${unit === '°' ? '' : '\u00a0'}${unit}`;
   });
 }

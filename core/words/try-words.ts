@@ -1,9 +1,10 @@
 import type { FitMeasures } from '../body/fit-measures.ts';
+import type { FitShape } from '../body/fit-shape.ts';
 import type { TubeSheet } from '../garment/tube-sheet.ts';
 import { centimetreText, fixed, signed } from '../sheet/number-format.ts';
 import { SKIN_FRICTION } from '../study/skin-friction.ts';
 import type { FleshChoice, Study, StudyChange, StudyProgress } from '../study/study.ts';
-import { measuresTried } from './form-words.ts';
+import { formTried } from './form-words.ts';
 import { fabricLetter, residualText } from './stage-words.ts';
 import { FRICTION_FROM_WORDS } from './study-words.ts';
 
@@ -12,6 +13,7 @@ export interface TriedStudy extends Pick<Study, 'branch'> {
   readonly garment: Pick<TubeSheet, 'from' | 'to' | 'girths'>;
   /** Of our own form; null for a mesh. */
   readonly measures?: FitMeasures | null;
+  readonly shape?: FitShape;
 }
 
 /** Headings and words of the leaf on which a study is tried otherwise. */
@@ -108,11 +110,13 @@ export function tryProgress(progress: StudyProgress, fabrics: readonly { readonl
 /** What is tried, one phrase each, in the order of work: `waist 78.0 cm`; `friction 0.30, dry skin`; `cut 4 % smaller`. */
 export function triedParts(
   tried: StudyChange,
-  { garment, measures }: Pick<TriedStudy, 'garment' | 'measures'>,
+  { garment, measures, shape = {} }: Pick<TriedStudy, 'garment' | 'measures' | 'shape'>,
 ): string[] {
   const { friction, girthScale, flesh, branch, tape, tissue } = tried;
   return [
-    ...(tried.measures && measures ? measuresTried(tried.measures, measures) : []),
+    ...((tried.measures ?? tried.shape) && measures
+      ? formTried({ measures, shape, ...tried }, { measures, shape })
+      : []),
     ...(tissue ? ['tissue corrected'] : []),
     ...(tape ? ['tape laid by hand'] : []),
     ...(friction ? [`friction ${frictionText(friction)}`] : []),
@@ -135,7 +139,7 @@ function laidParts({ from, to }: StudyChange, garment: TriedStudy['garment']): s
 }
 
 /** `Tried: friction 0.30, dry skin · cut 4 % smaller`; empty where nothing is. For the stage and for pictures. */
-export function triedLine(tried: StudyChange, opened: Pick<TriedStudy, 'garment' | 'measures'>): string {
+export function triedLine(tried: StudyChange, opened: Pick<TriedStudy, 'garment' | 'measures' | 'shape'>): string {
   const parts = triedParts(tried, opened);
   return parts.length === 0 ? '' : `${TRY_WORDS.tried}: ${parts.join(' · ')}`;
 }

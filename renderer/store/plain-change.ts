@@ -12,6 +12,7 @@ export const asOpenedChange = ({
   branch,
   garment,
   measures,
+  shape,
   tape,
   tissue,
 }: StudySheet): AsOpened => ({
@@ -22,6 +23,7 @@ export const asOpenedChange = ({
   from: garment.from,
   to: garment.to,
   ...(measures && { measures }),
+  shape,
   tape,
   tissue,
 });
@@ -29,7 +31,7 @@ export const asOpenedChange = ({
 /** A change without what is as the study was opened; its parts always in the same order. */
 export function plainChange(change: StudyChange, opened: StudySheet): StudyChange {
   const asIs = asOpenedChange(opened);
-  const { friction, flesh, branch, girthScale, from, to, measures, tape, tissue } = { ...asIs, ...change };
+  const { friction, flesh, branch, girthScale, from, to } = { ...asIs, ...change };
   return {
     ...(friction.coefficient !== asIs.friction.coefficient && { friction }),
     ...(fleshKey(flesh) !== fleshKey(asIs.flesh) && { flesh }),
@@ -37,9 +39,19 @@ export function plainChange(change: StudyChange, opened: StudySheet): StudyChang
     ...(girthScale !== 1 && { girthScale }),
     ...(from !== asIs.from && { from }),
     ...(to !== asIs.to && { to }),
-    ...(measures && asIs.measures && sortedKey(measures) !== sortedKey(asIs.measures) && { measures }),
-    ...(sortedKey(tape) !== sortedKey(asIs.tape) && { tape }),
-    ...(sortedKey(tissue) !== sortedKey(asIs.tissue) && { tissue }),
+    ...plainBody(change, asIs),
+  };
+}
+
+/** The same of what belongs to the body. */
+function plainBody(change: StudyChange, asIs: AsOpened): StudyChange {
+  const { measures, shape, tape, tissue } = { ...asIs, ...change };
+  const isOther = (one: object, other: object): boolean => sortedKey(one) !== sortedKey(other);
+  return {
+    ...(measures && asIs.measures && isOther(measures, asIs.measures) && { measures }),
+    ...(asIs.measures && isOther(shape, asIs.shape) && { shape }),
+    ...(isOther(tape, asIs.tape) && { tape }),
+    ...(isOther(tissue, asIs.tissue) && { tissue }),
   };
 }
 

@@ -2,6 +2,7 @@ import type { FaultCode, FaultFacts } from '../../core/fault/fault.ts';
 import type { Finding } from '../../core/fault/finding.ts';
 import type { Body } from '../../core/body/body.ts';
 import type { FitMeasures } from '../../core/body/fit-measures.ts';
+import type { FitShape } from '../../core/body/fit-shape.ts';
 import type { TissueCorrections } from '../../core/body/tissue-map.ts';
 import type { Field } from '../../core/fields/field.ts';
 import type { Comparison } from '../../core/judgement/compare.ts';
@@ -35,6 +36,7 @@ export interface StudySheet {
   readonly bodyKind: BodyChoice['kind'];
   /** Of our own form; null for a mesh. */
   readonly measures: FitMeasures | null;
+  readonly shape: FitShape;
   readonly tape: TapeNotes;
   readonly tissue: TissueCorrections;
 }

@@ -29,6 +29,7 @@ export function studySheet(study: Study): StudySheet {
     garment,
     bodyKind: study.body.kind,
     measures: study.body.kind === 'fitBody' ? study.body.measures : null,
+    shape: (study.body.kind === 'fitBody' ? study.body.shape : undefined) ?? {},
     tape: study.tape ?? { placed: {}, lines: [] },
     tissue: study.tissue ?? { regions: [], strokes: [] },
   };

@@ -211,6 +211,7 @@ export const pretendSheet: StudySheet = {
   },
   bodyKind: 'fitBody',
   measures: { stature: 1.68, bust: 0.92, underbust: 0.79, waist: 0.76, hip: 1.01, figure: 'female' },
+  shape: {},
   tape: { placed: {}, lines: [] },
   tissue: { regions: [], strokes: [] },
 };

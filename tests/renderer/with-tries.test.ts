@@ -46,6 +46,10 @@ it.each<[string, StudyChange]>([
     },
   ],
   [
+    'another stance and shape',
+    { shape: { legSpread: (5 * Math.PI) / 180, seatCleft: 0.02, bustSupport: 0.5 } },
+  ],
+  [
     'a tape laid by hand',
     {
       tape: {
