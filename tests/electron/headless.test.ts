@@ -8,6 +8,8 @@ import { validateBytes } from 'gltf-validator';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 import { buildStale, projectFolder } from '../../electron/launch/build.mjs';
+import { boxPerson, trianglesOf } from '../help/box-person.ts';
+import { stlFile } from '../help/mesh-files.ts';
 
 const demo = (name: string) => path.join(projectFolder, 'assets/demo', name);
 const demoStudy = demo('harbour-waist-shaper.study.json');
@@ -98,6 +100,12 @@ afterAll(() => {
   rmSync(folder, { recursive: true });
 });
 
+/** An invented person of boxes, 172 cm tall, in cm. */
+function personStl(coding: 'text' | 'binary'): Uint8Array {
+  const person = boxPerson(2);
+  return stlFile({ positions: person.positions, triangles: trianglesOf(person) }, coding);
+}
+
 describe('bad input ends with 2 and says where and what to do', () => {
   const cases: readonly (readonly [string, () => string[], readonly string[]])[] = [
     ['a bench sheet that is not there', () => ['bench', inFolder('none.json')], ['none.json']],
@@ -132,6 +140,23 @@ describe('bad input ends with 2 and says where and what to do', () => {
       () => ['body', demoStudy, '--out', inFolder('b.stl')],
       ['b.stl', '.obj, .glb'],
     ],
+    [
+      'a mesh that is cut short',
+      () => {
+        writeFileSync(inFolder('short.stl'), personStl('binary').slice(0, 9000));
+        return ['body', inFolder('short.stl')];
+      },
+      ['short.stl', '10860 triangles', '9000 bytes'],
+    ],
+    [
+      'a part that the mesh has not',
+      () => {
+        writeFileSync(inFolder('part.stl'), personStl('text'));
+        return ['body', inFolder('part.stl'), '--part', 'torso'];
+      },
+      ['part.stl', 'torso', 'made up'],
+    ],
+    ['an axis that is none', () => ['body', 'a.stl', '--up', 'w'], ['--up', '+z']],
     ['a folder that cannot be', () => ['body', demoStudy, '--out', `${sheet}/b.obj`], ['b.obj']],
     ['an unknown option', () => ['bench', sheet, '--jason'], ['--jason']],
     ['a length that is none', () => ['bench', 'a.csv', '--gauge-mm', '0'], ['--gauge-mm', "'0'", 'above 0']],
@@ -507,6 +532,43 @@ describe('body', () => {
     // The fit body has no head: between floor and shoulders at least, below stature at most.
     expect(Math.max(...heights)).toBeGreaterThan(1000);
     expect(Math.max(...heights)).toBeLessThan(1680);
+  });
+});
+
+describe('body of a mesh file', () => {
+  it('prints what was guessed and done, writes the mesh in mm, and leaves the file as it was', async () => {
+    const bytes = personStl('binary');
+    writeFileSync(inFolder('person.stl'), bytes);
+    const words = ['body', inFolder('person.stl'), '--keep-coarse'];
+    const { code, out, err } = await run([...words, '--out', inFolder('person.obj')]);
+    expect(code).toBe(0);
+    expect(out).toMatch(/centimetres: the body is then 1720 mm high/);
+    expect(out).toMatch(/the toes point there/);
+    expect(out).toMatch(/Joined 27148 vertices/);
+    expect(out).toMatch(/closed: ready to be a body/);
+    expect(err).toMatch(/person\.stl is as it was/);
+    expect(new Uint8Array(readFileSync(inFolder('person.stl')))).toEqual(bytes);
+    const heights = readFileSync(inFolder('person.obj'), 'utf8')
+      .split('\n')
+      .filter((line) => line.startsWith('v '))
+      .map((line) => Number(line.split(' ')[2]));
+    expect([Math.min(...heights), Math.max(...heights)]).toEqual([0, 1720]);
+  });
+
+  it('takes answers in place of guesses, and has it all as JSON', async () => {
+    writeFileSync(inFolder('small.stl'), personStl('text'));
+    const words = ['body', inFolder('small.stl'), '--json', '--unit', 'mm', '--keep-coarse', '--front=-z'];
+    const { code, out } = await run(words);
+    expect(code).toBe(0);
+    const card = JSON.parse(out) as {
+      choices: object;
+      closed: boolean;
+      steps: { kind: string; sentence: string; facts: { heightMm?: number } }[];
+    };
+    expect(card.choices).toMatchObject({ unit: 'mm', up: '+y', front: '-z', refineEdgeMm: null });
+    expect(card.closed).toBe(true);
+    expect(card.steps.find(({ kind }) => kind === 'scaled')!.facts.heightMm).toBeCloseTo(172, 3);
+    expect(card.steps.every(({ sentence }) => sentence.endsWith('.'))).toBe(true);
   });
 });
 
