@@ -187,8 +187,8 @@ function holesClosed(
 ): { mesh: TriangleMesh; closed: boolean } {
   const stitches = stitchesOf(mesh);
   if (!stitches.across.includes(FREE)) return { mesh, closed: true };
-  const holes = holesOf(mesh, stitches);
-  const { low, high } = extentOf(mesh);
+  const { mesh: open, holes } = holesOf(mesh, stitches);
+  const { low, high } = extentOf(open);
   const isWide = (hole: Hole): boolean => {
     const across = Math.hypot(...hole.high.map((value, k) => value - hole.low[k]!));
     const margin = END_SHARE * height;
@@ -196,7 +196,7 @@ function holesClosed(
     return hole.vertices.length > LONGEST_RIM || (across > WIDE_HOLE * height && !isAtEnd);
   };
   const toClose = wished ? holes.filter((hole) => !isWide(hole)) : [];
-  const { mesh: filled, addedCounts } = closeHoles(mesh, toClose);
+  const { mesh: filled, addedCounts } = closeHoles(open, toClose);
   for (const hole of holes) {
     const at = toClose.indexOf(hole);
     const place = placeMm(hole.middle);

@@ -15,28 +15,70 @@ export interface Hole {
 }
 
 /**
- * The holes of a mesh whose fans are split, in the order of their first side.
+ * The holes of a mesh whose fans are split, in the order of their first side, as simple loops: where a loop comes by the
+ * same place twice, the vertices there are made one again and the loop becomes two, so that faces missing corner to
+ * corner are holes of their own.
  *
  * @param stitches - Of the mesh.
+ * @returns The mesh with those vertices made one, and its holes.
  */
-export function holesOf({ positions, triangles }: TriangleMesh, { across }: Stitches): Hole[] {
+export function holesOf(
+  mesh: TriangleMesh,
+  stitches: Stitches,
+): { readonly mesh: TriangleMesh; readonly holes: Hole[] } {
+  const oneFor = new Map<number, number>();
+  const loops = freeLoops(mesh, stitches).flatMap((loop) => simpleLoops(mesh.positions, loop, oneFor));
+  const holes = loops.map((loop) => measured(mesh.positions, loop));
+  if (oneFor.size === 0) return { mesh, holes };
+  const { positions, triangles } = mesh;
+  return { mesh: { positions, triangles: triangles.map((v) => oneFor.get(v) ?? v) }, holes };
+}
+
+/** Closed ways along free sides. */
+function freeLoops({ triangles }: TriangleMesh, { across }: Stitches): number[][] {
   const sideFrom = new Map<number, number>();
   for (let side = 0; side < across.length; side++) {
     if (across[side] === FREE) sideFrom.set(triangles[side]!, side);
   }
-  const holes: Hole[] = [];
+  const loops: number[][] = [];
   for (const first of sideFrom.keys()) {
-    const vertices: number[] = [];
+    const loop: number[] = [];
     let at: number | undefined = first;
     while (at !== undefined && sideFrom.has(at)) {
       const side: number = sideFrom.get(at)!;
       sideFrom.delete(at);
-      vertices.push(at);
+      loop.push(at);
       at = triangles[side % 3 === 2 ? side - 2 : side + 1];
     }
-    if (vertices.length >= 3) holes.push(measured(positions, vertices));
+    loops.push(loop);
   }
-  return holes;
+  return loops;
+}
+
+/** Parts a loop where it comes by the same place twice; `oneFor` learns which vertex stands for which. */
+function simpleLoops(
+  positions: Float64Array,
+  loop: readonly number[],
+  oneFor: Map<number, number>,
+): number[][] {
+  const loops: number[][] = [];
+  const way: number[] = [];
+  const placeOf = new Map<string, number>();
+  const keyOf = (v: number): string => positions.subarray(3 * v, 3 * v + 3).join();
+  for (const v of loop) {
+    const before = placeOf.get(keyOf(v));
+    if (before === undefined) {
+      placeOf.set(keyOf(v), way.push(v) - 1);
+      continue;
+    }
+    oneFor.set(v, way[before]!);
+    const closed = way.splice(before + 1);
+    for (const passed of closed) placeOf.delete(keyOf(passed));
+    loops.push([way[before]!, ...closed]);
+  }
+  loops.push(way);
+  // Two sides that lie on one another are no hole: they are sewn now.
+  return loops.filter(({ length }) => length >= 3);
 }
 
 function measured(positions: Float64Array, vertices: readonly number[]): Hole {

@@ -328,6 +328,35 @@ describe('mending', () => {
     requireClosed(result.mesh);
   });
 
+  it('makes a closed ball of one that lost, turned, doubled and tore its faces (30 seeds)', () => {
+    const ball = sphere(0.3, 0.05);
+    const whole = enclosedVolume(ball);
+    for (let seed = 1; seed <= 30; seed++) {
+      const random = seededRandom(seed);
+      const corners: number[] = [];
+      for (let t = 0; t < ball.triangles.length / 3; t++) {
+        const [a, b, c] = [...ball.triangles.subarray(3 * t, 3 * t + 3)] as [number, number, number];
+        const fate = random();
+        if (fate < 0.02) continue;
+        if (fate < 0.3) corners.push(a, c, b);
+        else corners.push(a, b, c);
+        if (fate > 0.95) corners.push(b, c, a);
+      }
+      const triangles = Uint32Array.from(corners);
+      const mesh = { positions: ball.positions, triangles };
+      const soup = {
+        positions: Float64Array.from(corners.flatMap((v) => [...ball.positions.subarray(3 * v, 3 * v + 3)])),
+        triangles: triangles.map((_, corner) => corner),
+      };
+      const result = imported(sceneOf(['ball', seed % 2 === 0 ? mesh : soup]), { unit: 'm' });
+      expect([seed, result.report.closed]).toEqual([seed, true]);
+      requireClosed(result.mesh);
+      // Each lost face cuts off a sliver only.
+      expect(enclosedVolume(result.mesh) / whole).toBeGreaterThan(0.97);
+      expect(enclosedVolume(result.mesh) / whole).toBeLessThan(1.001);
+    }
+  });
+
   it('tells all that it did in words, and leaves the scene as it was', () => {
     const scene = sceneOf(['body', person]);
     const copy = person.positions.slice();
