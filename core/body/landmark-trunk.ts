@@ -49,8 +49,8 @@ const FINGER = 0.02;
 const UNDER_ARM = 0.025;
 /** The fold lies no deeper below the foremost point; farther down the waist bends too. Set by hand. */
 const BREAST_HEIGHT = 0.085;
-/** A cleft deeper than this between the foremost places makes a bust of a chest. */
-const CLEAVAGE = 0.008;
+/** How deep the cleft between the foremost places must be to make a bust, and how deep to make one surely. Set by hand. */
+const CLEAVAGE = { least: 0.003, sure: 0.012 } as const;
 
 /**
  * Where the ISO waist, half way from the lowest rib to the top of the hip bone, lies between hip and bust (women, 0.569) or between
@@ -121,7 +121,7 @@ function bustOrChest(trunk: Column, { hip, top, scale }: { hip: number; top: num
   const upper = trunk.filter(({ level }) => level > hip + 0.5 * (top - hip));
   const front = profileOf(upper, ({ highZ }) => highZ);
   const foremost = peaks(front, 0.03 * scale).at(-1);
-  if (foremost === undefined || cleft(upper[foremost]!) < CLEAVAGE * scale) {
+  if (foremost === undefined || !isBreast(trunk, upper[foremost]!, scale)) {
     return { level: top - UNDER_ARM * scale, fold: null };
   }
   const level = vertexAt(front, foremost);
@@ -131,6 +131,16 @@ function bustOrChest(trunk: Column, { hip, top, scale }: { hip: number; top: num
   );
   const bend = between(bends(girth, 0.006 * scale), level - BREAST_HEIGHT * scale, level - 0.015 * scale);
   return { level, fold: highestAt(bend) };
+}
+
+/** A breast parts the front deeply, or a little and the girth falls again above it; a man's chest widens up to the arms. */
+function isBreast(trunk: Column, foremost: Slice, scale: number): boolean {
+  const depth = cleft(foremost) / scale;
+  if (depth > CLEAVAGE.sure) return true;
+  if (depth < CLEAVAGE.least) return false;
+  const near = trunk.filter(({ level }) => Math.abs(level - foremost.level) < 0.03 * scale);
+  const largest = Math.max(...near.map(({ girth }) => girth));
+  return near.at(-1)!.girth < largest;
 }
 
 /** How far the middle of the front lies behind the foremost places beside it. */
