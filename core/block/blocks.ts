@@ -31,6 +31,18 @@ export const BLOCKS = {
     lengths: needed('side', 'frontRise', 'backRise', 'inseam'),
     laid: ['waist', 'hem'],
   },
+  /** Waist to the ankle, or to wherever the inseam reaches. */
+  legging: {
+    levels: [
+      ...needed('waist'),
+      ...optional('topHip'),
+      ...needed('hip', 'thigh'),
+      ...optional('midThigh', 'knee', 'calf', 'ankle'),
+      ...needed('hem'),
+    ],
+    lengths: needed('side', 'frontRise', 'backRise', 'inseam'),
+    laid: ['waist', 'hem'],
+  },
 } as const satisfies Readonly<Record<string, BlockKind>>;
 
 export type BlockName = keyof typeof BLOCKS;

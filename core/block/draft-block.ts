@@ -8,6 +8,7 @@ type Draft = (body: Body, sheet: BlockSheet) => DraftedBlock;
 
 const DRAFTS: Readonly<Record<BlockName, Draft>> = {
   short: trousers,
+  legging,
 };
 
 /**
@@ -40,4 +41,10 @@ function trousers(body: Body, { girths, lengths, laid = {} }: BlockSheet): Draft
     },
     laid,
   });
+}
+
+/** Unless the sheet says otherwise a legging is drawn down to the ankle. */
+function legging(body: Body, sheet: BlockSheet): DraftedBlock {
+  const ankle = body.landmarks.ankleLeft?.point[1];
+  return trousers(body, { ...sheet, laid: { ...(ankle !== undefined && { hem: ankle }), ...sheet.laid } });
 }

@@ -12,10 +12,14 @@ import type { DraftedBlock } from './drafted-block.ts';
 export interface LaidBlock {
   readonly garment: Garment;
   readonly skin: DistanceField;
+  /** Triangles of the coarsest level that lie inside out; none in a sound garment. */
+  readonly inward: number;
 }
 
 /** Coarsest edges are near this, m: fine enough for the shape, coarse enough to be laid quickly. */
 const COARSE_EDGE = 0.034;
+/** Fewest edges round an opening on the coarsest level: with seven, the end of a legging was laid with folds. */
+const FEWEST_ROUND = 10;
 /** Bodies bulge beyond their landmarks by no more than this, m. */
 const ROOM = 0.05;
 
@@ -30,7 +34,13 @@ export function* layBlock(
   edge: number,
 ): Generator<void, LaidBlock> {
   const halvings = Math.max(1, Math.round(Math.log2(COARSE_EDGE / edge)));
-  const sewn = sewPattern(pattern, { edge: edge * 2 ** halvings, halvings });
+  const coarse = edge * 2 ** halvings;
+  const openings = openingsOf(pattern);
+  const sewn = sewPattern(pattern, {
+    edge: coarse,
+    halvings,
+    edgeOf: ({ edge: name }) => Math.min(coarse, (openings.get(name) ?? Infinity) / FEWEST_ROUND),
+  });
   yield;
   const skin = body.contactField(boxOf(placing.points.map((point) => point.body)));
   yield;
@@ -40,6 +50,7 @@ export function* layBlock(
   return {
     garment: { levels: cloth.levels, warp: 'along', rings: [], columnCount: 0, lines, findings: [] },
     skin,
+    inward: laid.inward,
   };
 }
 
@@ -81,6 +92,18 @@ function linesOf(pattern: Pattern, level: SewnLevel, cloth: PanelCloth): Garment
     }
     return { name, at: height, laid, relaxed: numbers.length * half, segments: Uint32Array.from(segments) };
   });
+}
+
+/** Relaxed length all round of each opening, by the name of its edges, m. */
+function openingsOf(pattern: Pattern): Map<string, number> {
+  const openings = new Map<string, number>();
+  for (const [name, edges] of freeEdges(pattern)) {
+    openings.set(
+      name,
+      edges.reduce((sum, edge) => sum + curveLength(curveOf(pattern, edge).points), 0),
+    );
+  }
+  return openings;
 }
 
 /** Edges that are neither sewn nor on the centre, by their name. */

@@ -135,6 +135,10 @@ function draftHalf(side: Side, rows: TrouserRows, { lengths }: TrouserSheet): Dr
       point(draft.inseam[0]!, rows.crotch),
       point(draft.hem[0]!, rows.hem.frontEnd),
       point(draft.hem.at(-1)!, rows.hem.side),
+      ...rows.along.flatMap((row) => {
+        const way = valueAt(rows.way, row.height);
+        return [point(pointAt(seam, way), row.side), point(inner(way), row.frontEnd)];
+      }),
     ],
     raise: draft.raise,
   };

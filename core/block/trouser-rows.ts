@@ -11,8 +11,12 @@ export type Side = 'front' | 'back';
 
 /** Rows of the body that a draft is taken from, on the trunk and on the leg. */
 const ROWS = { trunk: 24, leg: 20 };
+/** Rows that guide cloth down a leg are this far apart, m. */
+const APART = 0.12;
 /** Rows stay this far from the crotch, where one becomes two, m. */
 const CLEAR_OF_CROTCH = 0.02;
+/** Levels nearer to the hem than this, or below it, are the hem, m. */
+const CLEAR_OF_HEM = 0.01;
 /** Without these girths nothing can be drafted. */
 const NEEDED = ['waist', 'hip', 'thigh', 'hem'] as const;
 
@@ -21,6 +25,8 @@ export interface TrouserRows {
   readonly waist: BodyRow;
   readonly hip: BodyRow;
   readonly hem: BodyRow;
+  /** Between thigh and hem, so close that cloth laid between them goes round the leg the right way. */
+  readonly along: readonly BodyRow[];
   readonly crotch: Triple;
   /** Relaxed way along the side seam by height, m. */
   readonly way: MonotoneCubic;
@@ -43,7 +49,10 @@ export function trouserRows({ skin, landmarks }: Body, { girths, lengths, laid }
   const rowAt = (height: number) => bodyRow(skin, height > crotch[1] ? 'trunk' : 'leftLeg', height);
   const leg = between(heights.hem, crotch[1] - CLEAR_OF_CROTCH, ROWS.leg).map(rowAt);
   const trunk = between(crotch[1] + CLEAR_OF_CROTCH, heights.waist, ROWS.trunk).map(rowAt);
-  const known = BLOCK_LEVELS.filter((level) => girths[level] !== undefined)
+  // What ends at the ankle has one girth there: the hem's.
+  const isOwn = (level: BlockLevel): boolean =>
+    level === 'hem' || heightOf(heights, level) > heights.hem + CLEAR_OF_HEM;
+  const known = BLOCK_LEVELS.filter((level) => girths[level] !== undefined && isOwn(level))
     .map((level) => {
       const row = rowAt(heightOf(heights, level));
       const whole = (row.height > crotch[1] ? 2 : 1) * (row.front + row.back);
@@ -70,10 +79,14 @@ export function trouserRows({ skin, landmarks }: Body, { girths, lengths, laid }
       some.map((row) => valueAt(ratio, row.height) * row[side]),
     );
   const both = (some: readonly BodyRow[]) => ({ front: widths(some, 'front'), back: widths(some, 'back') });
+  const every = (APART * (ROWS.leg - 1)) / (leg.at(-1)!.height - heights.hem);
   return {
     waist: trunk.at(-1)!,
     hip: rowAt(heights.hip),
     hem: leg[0]!,
+    along: leg.filter(
+      (_, i) => i > 0 && i < leg.length - 1 && Math.floor(i / every) > Math.floor((i - 1) / every),
+    ),
     crotch,
     way,
     trunk: both(trunk),

@@ -41,6 +41,8 @@ const STARTS = [
   { push: 1, shake: 0.015 },
   { push: 1, shake: 0.03 },
 ];
+/** Two starts whose strains differ by less than this share have found the same place. */
+const SAME_STRAIN = 0.01;
 const MOST_PUSH = 0.06;
 /** Sweeps that spread the landmarks' places over the cloth. */
 const SPREADING = { sweeps: 400, relaxation: 1.5 };
@@ -50,7 +52,7 @@ const STEPS_TO_SKIN = 12;
 /**
  * Lays a sewn pattern on a body: spread between its landmarks, brought to the skin, then fitted to its cut size as a cloth
  * that stretches alike in all directions, first on the skin, then never within it. Several starts are tried on the
- * coarsest level; the one that strains the cloth least goes on to the finer ones.
+ * coarsest level until two sound ones agree; the one that strains the cloth least goes on to the finer ones.
  *
  * Nothing but held edges and the middle plane is prescribed: side seams, inseams and openings find their own place.
  */
@@ -66,7 +68,9 @@ export function* layPattern(
   let best: { positions: Float64Array; strain: number; inward: number } | null = null;
   for (const start of STARTS) {
     const found = yield* placeCoarse(pattern, coarse, { field, placing, start });
+    const isAsBefore = best && Math.abs(found.strain - best.strain) < SAME_STRAIN * best.strain;
     if (!best || found.strain < best.strain) best = found;
+    if (isAsBefore && best.inward === 0) break;
   }
   const positions = [best!.positions];
   for (let l = 1; l < levels.length; l++) {
