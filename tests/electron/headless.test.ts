@@ -572,6 +572,56 @@ describe('body of a mesh file', () => {
   });
 });
 
+describe('tape', () => {
+  it('prints what was asked of the form, and body minus chart of the size that was named', async () => {
+    const chart = inFolder('ours.csv');
+    writeFileSync(chart, 'name,Ours\nunit,mm\nmeasure,S,M\nwaist,740,780\ncalf,,370\n');
+    const { code, out } = await run(['tape', demoStudy, '--chart', chart, '--size', 'S', '--json']);
+    expect(code).toBe(0);
+    const card = JSON.parse(out) as {
+      chart: { name: string; size: string; isInvented: boolean };
+      girths: {
+        name: string;
+        side: string;
+        girthMm: string;
+        chartMm: string;
+        differenceMm: string;
+        how: string;
+      }[];
+      heights: { name: string; heightMm: string }[];
+    };
+    expect(card.chart).toMatchObject({ name: 'Ours', size: 'S', isInvented: false });
+    const asked = (JSON.parse(readFileSync(demoStudy, 'utf8')) as StudyText).body.fitBody;
+    for (const name of ['bust', 'underbust', 'waist', 'hip']) {
+      const girth = card.girths.find((one) => one.name === name)!;
+      // A tape is read to the millimetre (common practice).
+      expect(Math.abs(Number(girth.girthMm) - asked[`${name}Mm`]!)).toBeLessThan(1);
+      expect(girth.how).toBe('recipe');
+    }
+    const waist = card.girths.find(({ name }) => name === 'waist')!;
+    expect(waist.chartMm).toBe('740.0');
+    expect(Number(waist.differenceMm)).toBeCloseTo(Number(waist.girthMm) - 740, 9);
+    expect(
+      card.girths.filter(({ name }) => name === 'calf').map(({ side, chartMm }) => [side, chartMm]),
+    ).toEqual([
+      ['left', ''],
+      ['right', ''],
+    ]);
+  });
+
+  it('finds the levels of a mesh file, marks its own chart as invented, refuses a size that is not there', async () => {
+    const mesh = inFolder('measured.obj');
+    expect((await run(['body', demoStudy, '--out', mesh])).code).toBe(0);
+    const { code, out } = await run(['tape', mesh]);
+    expect(code).toBe(0);
+    for (const part of ['Invented', 'found', 'under-bust', 'The body ends at the wrist'])
+      expect(out).toContain(part);
+    const refused = await run(['tape', demoStudy, '--size', 'XXL']);
+    expect([refused.code, refused.out]).toEqual([2, '']);
+    for (const part of ['XXL', '84']) expect(refused.err).toContain(part);
+  });
+});
+
 describe('wear', () => {
   it('prints what it writes: one line a vertex, one attribute a column, a summary', async () => {
     const out = inFolder('new/results');
@@ -786,7 +836,7 @@ describe('help', () => {
   it('names every command and the exit codes', async () => {
     const { code, out } = await run(['--help']);
     expect(code).toBe(0);
-    for (const part of ['bench', 'body', 'wear', 'prove', 'Exit codes']) expect(out).toContain(part);
+    for (const part of ['bench', 'body', 'tape', 'wear', 'prove', 'Exit codes']) expect(out).toContain(part);
   });
 
   it('of bench names both kinds of file and the options of a table', async () => {
