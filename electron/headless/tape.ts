@@ -11,13 +11,17 @@ import { Fault, inFile } from '../../core/fault/fault.ts';
 import type { Finding } from '../../core/fault/finding.ts';
 import { readMeshScene } from '../../core/io/read-mesh-scene.ts';
 import { readSizeChart } from '../../core/io/read-size-chart.ts';
+import { readStudyFile } from '../../core/io/study-file.ts';
 import { fixed } from '../../core/sheet/number-format.ts';
 import { heightRows, tapeRows, type ChosenSize } from '../../core/sheet/tape-table.ts';
 import { makeBody } from '../../core/study/make-body.ts';
-import type { BodyChoice, StandingBody } from '../../core/study/study.ts';
+import { tapeOf } from '../../core/study/study-notes.ts';
+import type { BodyChoice, StandingBody, TapeNotes } from '../../core/study/study.ts';
 import { mmFromMetres } from '../../core/units/units.ts';
+import { DOUBTFUL_WORDS, sayImportGuess } from '../../core/words/import-words.ts';
 import { levelWords } from '../../core/words/judgement-words.ts';
 import { HOW_WORDS, INVENTED_CHART_WORDS, TAPE_SIDE_WORDS } from '../../core/words/tape-words.ts';
+import { isMeshFile } from './body-import.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
 import { readBody, readBytes, readText } from './read-input.ts';
 import { runToEnd } from './run-to-end.ts';
@@ -42,12 +46,13 @@ export interface TapeCommandWishes {
 /** Prints what a tape reads on the body of a study or of a mesh file, a size chart beside it. */
 export async function tape(file: string, wishes: TapeCommandWishes, terminal: Terminal): Promise<ExitCode> {
   const ownChart = wishes.chart === null ? null : await readChart(wishes.chart);
-  const choice = await choiceOf(file, terminal);
+  const { choice, notes } = await readMeasured(file, terminal);
   terminal.progress('making the body');
   const body = makeBody(choice);
   terminal.progress('measuring');
   const measured = measureBody(body.skin, {
     known: body.regions === null ? nobodySeen(body) : knownOf(body),
+    ...notes,
   });
   const findings = unlike([...body.findings, ...measured.findings]);
   const chosen = chooseSize(measured, ownChart, wishes);
@@ -71,14 +76,27 @@ async function readChart(file: string): Promise<SizeChart> {
   return inFile(file, () => readSizeChart(text, path.basename(file)));
 }
 
+/** What is measured, and how tapes were laid on it by hand. */
+interface Measured {
+  readonly choice: BodyChoice;
+  readonly notes: TapeNotes | null;
+}
+
 /** A study's body, or a mesh with unit, axes and skin as they are guessed. */
-async function choiceOf(file: string, terminal: Terminal): Promise<BodyChoice> {
-  if (file.toLowerCase().endsWith('.json')) return readBody(file);
+async function readMeasured(file: string, terminal: Terminal): Promise<Measured> {
+  if (!isMeshFile(file)) {
+    const { tape: notes } = readStudyFile(await readText(file));
+    return { choice: await readBody(file), notes: notes === undefined ? null : tapeOf(notes) };
+  }
   const scene = await readMeshScene(file, await readBytes(file));
   terminal.progress('reading the mesh');
-  const { choices } = await runToEnd(guessImport(scene), terminal.stop);
-  const { mesh } = await runToEnd(importBody(scene, choices), terminal.stop);
-  return { kind: 'mesh', skin: mesh, sourceUp: 'y', tissue: 'rigid' };
+  const guess = await runToEnd(guessImport(scene), terminal.stop);
+  const said = sayImportGuess(guess);
+  for (const question of ['unit', 'up', 'front', 'part'] as const) {
+    if (guess[question].certainty === 'doubtful') terminal.remark(`${said[question]} ${DOUBTFUL_WORDS}`);
+  }
+  const { mesh } = await runToEnd(importBody(scene, guess.choices), terminal.stop);
+  return { choice: { kind: 'mesh', skin: mesh, sourceUp: 'y', tissue: 'rigid' }, notes: null };
 }
 
 /**
