@@ -10,6 +10,7 @@ export default defineConfig({
           name: 'unit',
           include: ['tests/{core,reference,renderer,electron,repro}/**/*.test.{ts,tsx}'],
           testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
       {

@@ -1,3 +1,4 @@
+import type { GarmentSheet } from '../core/block/garment-sheet.ts';
 import type { TubeSheet } from '../core/garment/tube-sheet.ts';
 import type { StudyChange } from '../core/study/study.ts';
 import { bodyAsFile, millimetres } from './body-as-file.ts';
@@ -12,15 +13,14 @@ import type { StudySheet } from './store/study-store.ts';
  */
 export function withTries(text: string, tried: StudyChange, sheet: StudySheet): string {
   const file: unknown = JSON.parse(text.replace(/^\uFEFF/, ''));
-  if (!isRecord(file) || !isRecord(file['garment']) || !isRecord(file['garment']['tube']))
-    throw new Error('the study on the stage has no garment');
+  if (!isRecord(file) || !isRecord(file['garment'])) throw new Error('the study on the stage has no garment');
   const { garment } = file;
   const { friction, flesh, branch, girthScale, from, to } = tried;
   const isCut = girthScale !== undefined || from !== undefined || to !== undefined;
   const changed = {
     ...file,
     name: `${sheet.name}, as tried`,
-    ...(isCut && { garment: { ...garment, tube: tubeWith(file['garment']['tube'], sheet.garment) } }),
+    ...(isCut && { garment: garmentWith(garment, sheet.garment) }),
     ...(friction && { friction: friction.from === 'typed' ? friction.coefficient : friction.from }),
     ...(flesh && { flesh: flesh.kind === 'layer' ? layerOf(flesh) : flesh.kind }),
     ...(branch && { branch }),
@@ -32,6 +32,17 @@ export function withTries(text: string, tried: StudyChange, sheet: StudySheet): 
 const layerOf = ({ poisson, skin }: { readonly poisson: number; readonly skin: 'slides' | 'held' }) => ({
   layer: { poisson, skin },
 });
+
+/** The garment with the measures of `cut`. */
+function garmentWith(garment: Record<string, unknown>, cut: GarmentSheet): Record<string, unknown> {
+  if ('block' in cut) {
+    const girths = Object.entries(cut.girths).map(([level, girth]) => [level, millimetres(girth)] as const);
+    return { ...garment, girthsMm: Object.fromEntries(girths) };
+  }
+  const { tube } = garment;
+  if (!isRecord(tube)) throw new Error('the study on the stage has no tube');
+  return { ...garment, tube: tubeWith(tube, cut) };
+}
 
 /** The tube with the measures of `cut`, its parts told by their order. mm, to a tenth. */
 function tubeWith(tube: Record<string, unknown>, cut: TubeSheet): Record<string, unknown> {

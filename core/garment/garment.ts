@@ -64,7 +64,23 @@ export interface Garment {
   /** Rings of the finest mesh, lower hem first: ring r holds vertices r*columnCount ... (r+1)*columnCount - 1. */
   readonly rings: readonly GarmentRing[];
   readonly columnCount: number;
+  /** Free edges of a garment cut from panels, whose rings are none. */
+  readonly lines?: readonly GarmentLine[];
   readonly findings: readonly Finding[];
+}
+
+/** One line round a cut garment: waist, hem. m. */
+export interface GarmentLine {
+  /** As the block calls the edge. */
+  readonly name: string;
+  /** Mean height on the body as laid. */
+  readonly at: number;
+  /** Length as laid on the skin. */
+  readonly laid: number;
+  /** Length in the flat panels. */
+  readonly relaxed: number;
+  /** Pairs of the finest mesh's vertices. */
+  readonly segments: Uint32Array;
 }
 
 /** One horizontal ring of a tube. m. */

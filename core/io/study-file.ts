@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { BLOCKS, type BlockName } from '../block/blocks.ts';
 import { Fault } from '../fault/fault.ts';
 import { checkShape, readJson } from './read-json.ts';
 import { tapeNotes, tissueNotes } from './study-notes.ts';
@@ -104,6 +105,33 @@ const tube = z.strictObject({
   linings: z.array(lining).max(4).optional(),
 });
 
+const blockNames = Object.keys(BLOCKS).filter((name): name is BlockName => name in BLOCKS);
+
+/** A garment cut from panels; which levels and lengths there are depends on the block. */
+const block = z
+  .strictObject({
+    block: z.enum(blockNames),
+    construction: z.enum(['cut', 'moulded']).default('cut'),
+    girthsMm: z.record(z.string(), positiveMm),
+    lengthsMm: z.record(z.string(), positiveMm),
+    laidMm: z.record(z.string(), levelMm).optional(),
+  })
+  .superRefine(({ block: name, girthsMm, lengthsMm, laidMm = {} }, context) => {
+    const { levels, lengths, laid } = BLOCKS[name];
+    const known = {
+      girthsMm: levels.map((level) => level.name),
+      lengthsMm: lengths.map((length) => length.name),
+      laidMm: laid,
+    };
+    for (const [key, given] of Object.entries({ girthsMm, lengthsMm, laidMm })) {
+      const names: readonly string[] = known[key as keyof typeof known];
+      for (const measure of Object.keys(given)) {
+        if (names.includes(measure)) continue;
+        context.addIssue({ code: 'custom', path: [key, measure], message: `one of ${names.join(', ')}` });
+      }
+    }
+  });
+
 const friction = z.union([z.number().min(0).max(2), z.enum(['dry', 'damp'])]);
 
 /** Poisson's ratios that the layer of flesh is right for: those of `core/equilibrium/flesh-kernel.ts`. */
@@ -128,7 +156,7 @@ const studyFile = z.strictObject({
   note: z.string().optional(),
   body: z.union([z.strictObject({ fitBody }), meshBody, importedBody]),
   fabrics: z.array(fabricEntry).min(1),
-  garment: z.strictObject({ tube }),
+  garment: z.union([z.strictObject({ tube }), block]),
   friction: friction.default(0),
   flesh: flesh.default('foundation'),
   tape: tapeNotes.optional(),

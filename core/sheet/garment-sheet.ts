@@ -1,9 +1,11 @@
-import type { Garment, GarmentRing } from '../garment/garment.ts';
-import type { TubeSheet } from '../garment/tube-sheet.ts';
+import { isBlock, type GarmentSheet } from '../block/garment-sheet.ts';
+import type { Garment, GarmentLine, GarmentRing } from '../garment/garment.ts';
 import { fixed } from './number-format.ts';
 
 /** One level of the garment: flat on the table, on the body, worn. cm. */
 export interface GarmentRow {
+  /** As a block calls its edge; left out for a tube. */
+  readonly name?: string;
   readonly heightCm: string;
   readonly relaxedCm: string;
   /** Girth of the skin there, before the cloth presses. */
@@ -15,29 +17,49 @@ export interface GarmentRow {
 }
 
 /**
- * The garment at each height that its sheet names and at both hems, the highest first.
+ * A tube at each height that its sheet names and at both hems, a cut garment along its free edges; the highest first.
  *
  * @param worn - Settled positions per fabric, 3·V, m.
  */
 export function garmentRows(
-  garment: Pick<Garment, 'rings' | 'columnCount'>,
-  sheet: TubeSheet,
+  garment: Pick<Garment, 'rings' | 'columnCount' | 'lines'>,
+  sheet: GarmentSheet,
   worn: readonly Float64Array[],
 ): readonly GarmentRow[] {
+  if (isBlock(sheet)) return lineRows(garment.lines ?? [], worn);
   const heights = [...new Set([sheet.from, ...sheet.girths.map(({ at }) => at), sheet.to])];
   const rings = new Set(heights.map((height) => nearestRing(garment.rings, height)));
   return [...rings]
     .sort((one, other) => other - one)
-    .map((ring) => {
-      const { at, laid, relaxed } = garment.rings[ring]!;
-      return {
-        heightCm: fixed(100 * at, 1),
-        relaxedCm: fixed(100 * relaxed, 1),
-        bodyCm: fixed(100 * laid, 1),
-        reduction: `${fixed(100 * (1 - relaxed / laid), 0)}\u00a0%`,
-        wornCm: worn.map((positions) => fixed(100 * ringLength(positions, ring, garment.columnCount), 1)),
-      };
-    });
+    .map((ring) => ({
+      ...flatAndLaid(garment.rings[ring]!),
+      wornCm: worn.map((positions) => fixed(100 * ringLength(positions, ring, garment.columnCount), 1)),
+    }));
+}
+
+function lineRows(lines: readonly GarmentLine[], worn: readonly Float64Array[]): GarmentRow[] {
+  return [...lines]
+    .sort((one, other) => other.at - one.at)
+    .map((line) => ({
+      name: line.name,
+      ...flatAndLaid(line),
+      wornCm: worn.map((positions) => fixed(100 * lineLength(positions, line), 1)),
+    }));
+}
+
+const flatAndLaid = ({ at, laid, relaxed }: GarmentRing) => ({
+  heightCm: fixed(100 * at, 1),
+  relaxedCm: fixed(100 * relaxed, 1),
+  bodyCm: fixed(100 * laid, 1),
+  reduction: `${fixed(100 * (1 - relaxed / laid), 0)}\u00a0%`,
+});
+
+function lineLength(positions: Float64Array, { segments }: GarmentLine): number {
+  let length = 0;
+  for (let s = 0; s < segments.length; s += 2) {
+    length += distanceBetween(positions, segments[s]!, segments[s + 1]!);
+  }
+  return length;
 }
 
 function nearestRing(rings: readonly GarmentRing[], height: number): number {
@@ -52,13 +74,15 @@ function nearestRing(rings: readonly GarmentRing[], height: number): number {
 function ringLength(positions: Float64Array, ring: number, columnCount: number): number {
   let length = 0;
   for (let column = 0; column < columnCount; column++) {
-    const here = 3 * (ring * columnCount + column);
-    const next = 3 * (ring * columnCount + ((column + 1) % columnCount));
-    length += Math.hypot(
-      positions[next]! - positions[here]!,
-      positions[next + 1]! - positions[here + 1]!,
-      positions[next + 2]! - positions[here + 2]!,
-    );
+    const here = ring * columnCount + column;
+    length += distanceBetween(positions, here, ring * columnCount + ((column + 1) % columnCount));
   }
   return length;
 }
+
+const distanceBetween = (positions: Float64Array, a: number, b: number): number =>
+  Math.hypot(
+    positions[3 * b]! - positions[3 * a]!,
+    positions[3 * b + 1]! - positions[3 * a + 1]!,
+    positions[3 * b + 2]! - positions[3 * a + 2]!,
+  );

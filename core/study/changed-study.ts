@@ -1,3 +1,4 @@
+import { isBlock, type GarmentSheet } from '../block/garment-sheet.ts';
 import type { TubeSheet } from '../garment/tube-sheet.ts';
 import type { Study, StudyChange } from './study.ts';
 
@@ -7,7 +8,6 @@ import type { Study, StudyChange } from './study.ts';
  */
 export function changedStudy(study: Study, change: StudyChange): Study {
   const { friction, flesh, branch, girthScale = 1, measures, shape, tape, tissue } = change;
-  const { from, to } = { ...study.garment, ...change };
   return {
     ...study,
     ...(friction && { friction: friction.coefficient, frictionFrom: friction.from }),
@@ -18,8 +18,21 @@ export function changedStudy(study: Study, change: StudyChange): Study {
     ...(study.body.kind === 'fitBody' && {
       body: { ...study.body, ...(measures && { measures }), ...(shape && { shape }) },
     }),
-    garment: scaled(laidElsewhere(study.garment, from, to), girthScale),
+    garment: changedGarment(study.garment, { ...change, girthScale }),
   };
+}
+
+function changedGarment(
+  sheet: GarmentSheet,
+  { girthScale, ...hems }: Pick<StudyChange, 'from' | 'to'> & { readonly girthScale: number },
+): GarmentSheet {
+  if (!isBlock(sheet)) {
+    const { from, to } = { ...sheet, ...hems };
+    return scaled(laidElsewhere(sheet, from, to), girthScale);
+  }
+  if (girthScale === 1) return sheet;
+  const girths = Object.entries(sheet.girths).map(([level, girth]) => [level, girth * girthScale] as const);
+  return { ...sheet, girths: Object.fromEntries(girths) };
 }
 
 /** The same garment, cut larger or smaller all round; elastics sewn to it are cut along. */

@@ -2,9 +2,12 @@ import type { Body, Box } from '../body/body.ts';
 import { foundationAt } from '../body/foundation-at.ts';
 import { skinNear } from '../body/skin-patch.ts';
 import { prepareCloth } from '../equilibrium/prepare-cloth.ts';
+import { draftBlock } from '../block/draft-block.ts';
+import { isBlock } from '../block/garment-sheet.ts';
+import { layBlock } from '../block/lay-block.ts';
 import { clearOfBody } from '../garment/clear-of-body.ts';
 import type { ClothLevel, Garment } from '../garment/garment.ts';
-import { makeTube } from '../garment/make-tube.ts';
+import { makeTube, type LaidTube } from '../garment/make-tube.ts';
 import { triple } from '../mesh/triple.ts';
 import { alike } from './alike.ts';
 import type { LaidCloth, SkinAround, StandingStudy } from './standing-study.ts';
@@ -15,24 +18,22 @@ import type { Study } from './study.ts';
  * out the same: the skin as contact sees it, where the garment still lies within its box; what lies under the cloth,
  * where the cloth lies as before; the layout of the search, where the mesh hangs together as before.
  *
- * @throws {Fault} `garment/...` where the sheet and the body do not go together.
+ * Pauses where a block is laid, which takes a second or two.
+ *
+ * @throws {Fault} `garment/...`, `block/...` where the sheet and the body do not go together.
  */
-export function layCloth(study: Study, body: Body, before?: StandingStudy): LaidCloth {
+export function* layCloth(study: Study, body: Body, before?: StandingStudy): Generator<void, LaidCloth> {
   const kept = before?.body === body ? before : undefined;
   if (kept && cutOf(kept.study).every((part, i) => alike(part, cutOf(study)[i]))) return kept.cloth;
   let around = kept?.cloth.around;
   const contactField = (box: Box) => (around = skinAround(box, body, around)).skin;
   const isLaid = kept !== undefined && alike(hemsOf(study), hemsOf(kept.study));
+  const ready = { ...body, contactField };
   const {
     garment: laid,
     skin,
     laidRings,
-  } = makeTube(
-    study.garment,
-    { ...body, contactField },
-    study.edge,
-    isLaid ? kept.cloth.laidRings : undefined,
-  );
+  } = yield* layGarment(study, ready, isLaid ? kept.cloth.laidRings : undefined);
   const clear = clearOfBody(laid.levels, skin);
   const garment = { ...laid, levels: clear.levels, findings: [...laid.findings, ...clear.findings] };
   const isKnit =
@@ -47,8 +48,18 @@ export function layCloth(study: Study, body: Body, before?: StandingStudy): Laid
   };
 }
 
-/** All that decides where each vertex is laid on a body. */
-const hemsOf = ({ garment: { region, from, to }, edge }: Study) => [region, from, to, edge];
+function* layGarment(
+  { garment, edge }: Study,
+  body: Body,
+  laidBefore: LaidTube['laidRings'] | undefined,
+): Generator<void, LaidTube> {
+  if (!isBlock(garment)) return makeTube(garment, body, edge, laidBefore);
+  return { ...(yield* layBlock(draftBlock(body, garment), body, edge)), laidRings: [] };
+}
+
+/** All that decides where each vertex is laid on a body: of a tube its hems, of a block whatever its sheet says. */
+const hemsOf = ({ garment, edge }: Study) =>
+  isBlock(garment) ? [garment, edge] : [garment.region, garment.from, garment.to, edge];
 
 const isBent = ({ bending }: Study): boolean => bending ?? false;
 
@@ -89,8 +100,13 @@ function foundationUnder(body: Body, levels: readonly ClothLevel[]): Float64Arra
   return levels.map(({ mesh }) => all.slice(from, (from += mesh.positions.length / 3)));
 }
 
-/** Whether two tubes have the same triangles: both grids and all they are halved from follow from these numbers. */
+/**
+ * Whether two garments have the same triangles on every level. Both grids of tubes and all they are halved from follow from
+ * how many rings and columns they have.
+ */
 const isKnitAlike = (one: Garment, other: Garment): boolean =>
   one.levels.length === other.levels.length &&
   one.columnCount === other.columnCount &&
-  one.rings.length === other.rings.length;
+  one.rings.length === other.rings.length &&
+  (one.rings.length > 0 ||
+    one.levels.every(({ mesh }, l) => alike(mesh.triangles, other.levels[l]!.mesh.triangles)));

@@ -58,7 +58,7 @@ export function expectedRest(
 const change = (now: Float64Array, before: Float64Array | undefined): Float64Array =>
   before ? now.map((value, i) => value - before[i]!) : now;
 
-/** Two tubes, and a level of both told from the finest (0). */
+/** Two garments, and a level of both told from the finest (0). */
 export interface Carry {
   readonly from: Garment;
   readonly to: Garment;
@@ -70,6 +70,13 @@ export const carriedRest = ({ shift, pressure }: LevelRest, carry: Carry): Level
   shift: carriedOver(shift, 3, carry),
   pressure: carriedOver(pressure, 1, carry),
 });
+
+/** Whether the rests of one garment mean something on the other: tubes always; garments of panels where their meshes agree. */
+export function canCarry({ from, to, coarser }: Carry): boolean {
+  if (from.rings.length > 0 && to.rings.length > 0) return true;
+  const countOf = ({ levels }: Garment) => levels[levels.length - 1 - coarser]?.mesh.positions.length;
+  return from.rings.length === to.rings.length && countOf(from) === countOf(to);
+}
 
 /** How many rings and columns a level of a tube has; the last is the finest. */
 const gridOf = ({ levels, rings, columnCount }: Garment, level: number) => {

@@ -1,6 +1,8 @@
 import { turnUp } from '../body/turn-up.ts';
 import type { Fabric } from '../fabric/fabric.ts';
 import { Fault, inFile, inFileAsync } from '../fault/fault.ts';
+import type { BlockSheet } from '../block/blocks.ts';
+import type { GarmentSheet } from '../block/garment-sheet.ts';
 import type { TubeSheet } from '../garment/tube-sheet.ts';
 import { readBenchSheet } from '../io/read-bench-sheet.ts';
 import { readGlb } from '../io/read-glb.ts';
@@ -43,14 +45,14 @@ async function studyOf(file: StudyFile, files: FilesBeside): Promise<Study> {
   };
   const fabrics = [];
   for (const { id, sheet } of file.fabrics) fabrics.push({ id, fabric: await fabricOf(sheet) });
-  const { tube } = file.garment;
   const liningFabrics = [];
-  for (const { sheet } of tube.linings ?? []) if (sheet) liningFabrics.push(await fabricOf(sheet));
+  const tube = 'tube' in file.garment ? file.garment.tube : null;
+  for (const { sheet } of tube?.linings ?? []) if (sheet) liningFabrics.push(await fabricOf(sheet));
   return {
     name: file.name,
     body: await bodyOf(file.body, files),
     fabrics,
-    garment: tubeOf(tube),
+    garment: garmentOf(file.garment),
     ...(liningFabrics.length > 0 && { liningFabrics }),
     ...frictionOf(file.friction),
     ...(file.flesh !== 'foundation' && { flesh: layerOf(file.flesh.layer) }),
@@ -62,7 +64,28 @@ async function studyOf(file: StudyFile, files: FilesBeside): Promise<Study> {
   };
 }
 
-function tubeOf(tube: StudyFile['garment']['tube']): TubeSheet {
+function garmentOf(garment: StudyFile['garment']): GarmentSheet {
+  return 'tube' in garment ? tubeOf(garment.tube) : blockOf(garment);
+}
+
+const metres = (measures: Readonly<Record<string, number>>): Record<string, number> =>
+  Object.fromEntries(Object.entries(measures).map(([name, mm]) => [name, metresFromMm(mm)]));
+
+type BlockEntry = Exclude<StudyFile['garment'], { tube: unknown }>;
+
+function blockOf({ block, construction, girthsMm, lengthsMm, laidMm }: BlockEntry): BlockSheet {
+  return {
+    block,
+    construction,
+    girths: metres(girthsMm),
+    lengths: metres(lengthsMm),
+    ...(laidMm && { laid: metres(laidMm) }),
+  };
+}
+
+type TubeEntry = Extract<StudyFile['garment'], { tube: unknown }>['tube'];
+
+function tubeOf(tube: TubeEntry): TubeSheet {
   let liningCount = 0;
   return {
     region: tube.region,

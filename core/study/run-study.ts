@@ -29,7 +29,7 @@ export function* runStudy(study: Study, before?: StandingStudy): Generator<Study
   const isSameFlesh = isSameBody && alike(study.tissue, before.study.tissue);
   const body = isSameFlesh ? before.body : fleshedBody(asMade, study.tissue);
   yield { step: 'garment' };
-  const cloth = layCloth(study, body, before);
+  const cloth = yield* paused(layCloth(study, body, before));
   const flesh = layFlesh(study, body, cloth, before);
   const linings = (study.liningFabrics ?? []).map((lining) => chooseLaw(lining, study.branch));
   const rests = new Map<string, FabricRest>();
@@ -48,6 +48,16 @@ export function* runStudy(study: Study, before?: StandingStudy): Generator<Study
   const { contactField: _, ...standingBody } = body;
   const standing = { study, asMade, body, cloth, flesh, rests };
   return { body: standingBody, garment: cloth.garment, worn, standing };
+}
+
+/** Lets a garment being laid be stopped between its steps. */
+function* paused<T>(laying: Generator<void, T>): Generator<StudyProgress, T> {
+  let step = laying.next();
+  while (!step.done) {
+    yield { step: 'garment' };
+    step = laying.next();
+  }
+  return step.value;
 }
 
 /** Passes a search on, each of its steps under the fabric's name. */

@@ -4,7 +4,7 @@ import { settle } from '../equilibrium/settle.ts';
 import type { LawPair } from '../fabric/fabric.ts';
 import type { TensionLaw } from '../fabric/tension-law.ts';
 import type { EndMove, EndMoves } from '../fields/coupling-ends.ts';
-import { carriedRest, levelRest, type LevelRest } from './level-rest.ts';
+import { canCarry, carriedRest, levelRest, type LevelRest } from './level-rest.ts';
 import { problemOf, told, type FabricQuestion, type FabricRest, type RestBefore } from './settle-fabric.ts';
 
 /** How many levels below the finest the ends are settled: how a garment sits otherwise varies slowly over it. */
@@ -77,7 +77,7 @@ function restsBefore(
   coarser: number,
 ): EndRests | null {
   const old = before?.rest.ends;
-  if (!old) return null;
+  if (!old || !canCarry({ from: before.garment, to: garment, coarser })) return null;
   const now = (rest: LevelRest) => carriedRest(rest, { from: before.garment, to: garment, coarser });
   return { shown: now(old.shown), low: now(old.low), high: now(old.high) };
 }

@@ -7,7 +7,15 @@ import type { Fabric } from '../fabric/fabric.ts';
 import type { TensionLaw } from '../fabric/tension-law.ts';
 import type { Garment } from '../garment/garment.ts';
 import type { LaidFlesh } from './lay-flesh.ts';
-import { carriedOver, carriedRest, expectedRest, levelRest, startOf, type LevelRest } from './level-rest.ts';
+import {
+  canCarry,
+  carriedOver,
+  carriedRest,
+  expectedRest,
+  levelRest,
+  startOf,
+  type LevelRest,
+} from './level-rest.ts';
 import type { EndRests } from './settle-ends.ts';
 import type { LaidCloth } from './standing-study.ts';
 import type { Study } from './study.ts';
@@ -145,6 +153,7 @@ function restedBefore(
 ): LevelRest | undefined {
   const coarser = garment.levels.length - 1 - level;
   const rest = before.rest.levels[before.garment.levels.length - 1 - coarser];
+  if (!canCarry({ from: before.garment, to: garment, coarser })) return undefined;
   return rest && carriedRest(rest, { from: before.garment, to: garment, coarser });
 }
 

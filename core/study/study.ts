@@ -9,7 +9,7 @@ import type { Branch, Fabric } from '../fabric/fabric.ts';
 import type { Finding } from '../fault/finding.ts';
 import type { Field } from '../fields/field.ts';
 import type { Garment } from '../garment/garment.ts';
-import type { TubeSheet } from '../garment/tube-sheet.ts';
+import type { GarmentSheet } from '../block/garment-sheet.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 
 /** The body a study asks for: our own form by its measures, or a mesh that was read from a file. SI. */
@@ -52,7 +52,7 @@ export interface StudyChange {
   readonly branch?: Branch;
   /** All relaxed girths times this; 1 is the sheet's. */
   readonly girthScale?: number;
-  /** Where the hems are laid, m. */
+  /** Where the hems of a tube are laid, m. */
   readonly from?: number;
   readonly to?: number;
   /** Of our own form, all of them; without effect on a mesh. */
@@ -68,7 +68,7 @@ export interface Study {
   readonly name: string;
   readonly body: BodyChoice;
   readonly fabrics: readonly { readonly id: string; readonly fabric: Fabric }[];
-  readonly garment: TubeSheet;
+  readonly garment: GarmentSheet;
   /** Of linings that are not cut from the fabric worn: fabric 1 of the garment is the first of these. */
   readonly liningFabrics?: readonly Fabric[];
   readonly friction: number;

@@ -1,6 +1,6 @@
 import type { FitMeasures } from '../body/fit-measures.ts';
 import type { FitShape } from '../body/fit-shape.ts';
-import type { TubeSheet } from '../garment/tube-sheet.ts';
+import { isBlock, relaxedGirths, type GarmentSheet } from '../block/garment-sheet.ts';
 import { centimetreText, fixed, signed } from '../sheet/number-format.ts';
 import { SKIN_FRICTION } from '../study/skin-friction.ts';
 import type { FleshChoice, Study, StudyChange, StudyProgress } from '../study/study.ts';
@@ -10,7 +10,7 @@ import { FRICTION_FROM_WORDS } from './study-words.ts';
 
 /** What of a study the tries are counted from. */
 export interface TriedStudy extends Pick<Study, 'branch'> {
-  readonly garment: Pick<TubeSheet, 'from' | 'to' | 'girths'>;
+  readonly garment: GarmentSheet;
   /** Of our own form; null for a mesh. */
   readonly measures?: FitMeasures | null;
   readonly shape?: FitShape;
@@ -78,7 +78,7 @@ export function cutText(girthScale: number): string {
 
 /** `narrowest 57.0 to 54.7 cm (−2.3)`: what a cut changes there, all the way round. */
 export function cutDetail(girthScale: number, { garment }: Pick<TriedStudy, 'garment'>): string {
-  const narrowest = Math.min(...garment.girths.map(({ relaxed }) => relaxed));
+  const narrowest = Math.min(...relaxedGirths(garment));
   const from = fixed(100 * narrowest, 1);
   if (Math.abs(1 - girthScale) < 5e-4) return `narrowest ${from}\u00a0cm around`;
   const change = signed(100 * narrowest * (girthScale - 1), 1);
@@ -128,6 +128,7 @@ export function triedParts(
 }
 
 function laidParts({ from, to }: StudyChange, garment: TriedStudy['garment']): string[] {
+  if (isBlock(garment)) return [];
   const lower = (from ?? garment.from) - garment.from;
   const upper = (to ?? garment.to) - garment.to;
   if (Math.abs(lower) < 5e-4 && Math.abs(upper) < 5e-4) return [];
@@ -139,7 +140,7 @@ function laidParts({ from, to }: StudyChange, garment: TriedStudy['garment']): s
 }
 
 /** `Tried: friction 0.30, dry skin · cut 4 % smaller`; empty where nothing is. For the stage and for pictures. */
-export function triedLine(tried: StudyChange, opened: Pick<TriedStudy, 'garment' | 'measures' | 'shape'>): string {
+export function triedLine(tried: StudyChange, opened: Pick<TriedStudy, 'garment' | 'measures'>): string {
   const parts = triedParts(tried, opened);
   return parts.length === 0 ? '' : `${TRY_WORDS.tried}: ${parts.join(' · ')}`;
 }

@@ -1,6 +1,6 @@
-import type { ReactElement } from 'react';
-import { centimetreText } from '../../core/sheet/number-format.ts';
-import { fabricLetter, REGION_WORDS, WARP_WORDS } from '../../core/words/stage-words.ts';
+import { Fragment, type ReactElement } from 'react';
+import { garmentText, lengthFacts } from '../../core/words/garment-sheet-words.ts';
+import { fabricLetter } from '../../core/words/stage-words.ts';
 import { fleshShort, frictionText, TRY_WORDS } from '../../core/words/try-words.ts';
 import type { ShownStudy } from '../store/study-store.ts';
 import { Findings } from './Findings.tsx';
@@ -12,14 +12,11 @@ export function GarmentLeaf({ shown }: { readonly shown: ShownStudy }): ReactEle
   const { garment } = sheet;
   return (
     <Leaf name="garment">
-      <p className="soft">
-        Tube round {REGION_WORDS[garment.region]}, laid from {centimetreText(garment.from)} to{' '}
-        {centimetreText(garment.to)}. {WARP_WORDS[garment.warp]}.
-      </p>
+      <p className="soft">{garmentText(garment)}</p>
       <table className="sheet figures">
         <thead>
           <tr>
-            <th scope="col">at, cm</th>
+            <th scope="col">{'block' in garment ? 'edge' : 'at, cm'}</th>
             <th scope="col">flat</th>
             <th scope="col">body</th>
             <th scope="col">cut by</th>
@@ -32,8 +29,8 @@ export function GarmentLeaf({ shown }: { readonly shown: ShownStudy }): ReactEle
         </thead>
         <tbody>
           {settled.garmentRows.map((row) => (
-            <tr key={row.heightCm}>
-              <th scope="row">{row.heightCm}</th>
+            <tr key={row.name ?? row.heightCm}>
+              <th scope="row">{row.name ?? row.heightCm}</th>
               <td>{row.relaxedCm}</td>
               <td>{row.bodyCm}</td>
               <td>{row.reduction}</td>
@@ -49,8 +46,12 @@ export function GarmentLeaf({ shown }: { readonly shown: ShownStudy }): ReactEle
         pressed.
       </p>
       <dl className="facts">
-        <dt>Length, flat</dt>
-        <dd>{centimetreText(garment.relaxedLength)}</dd>
+        {lengthFacts(garment).map(({ name, length }) => (
+          <Fragment key={name}>
+            <dt>{name}</dt>
+            <dd>{length}</dd>
+          </Fragment>
+        ))}
         <dt>Friction on skin</dt>
         <dd>{frictionText({ coefficient: sheet.friction, from: sheet.frictionFrom })}</dd>
         <dt>{TRY_WORDS.flesh}</dt>

@@ -31,7 +31,7 @@ export function TryLeaf({ shown }: { readonly shown: ShownStudy }): ReactElement
       <div className="try-parts">
         <Friction {...parts} />
         <Cut {...parts} />
-        <Hems {...parts} />
+        {'from' in asOpened.garment && <Hems {...parts} laid={asOpened.garment} />}
         <Flesh {...parts} />
         <Curve {...parts} />
       </div>
@@ -105,28 +105,34 @@ const MOST_SHIFT = 6;
 
 const centimetres = (metres: number): number => Math.round(1000 * metres) / 10;
 
-function Hems({ opened, now, change }: PartProps): ReactElement {
+interface HemsProps extends PartProps {
+  /** The tube as the sheet lays it. */
+  readonly laid: { readonly from: number; readonly to: number };
+}
+
+function Hems({ laid, now, change }: HemsProps): ReactElement {
   const [isTogether, setTogether] = useState(true);
   const id = useId();
   const hem = (which: 'from' | 'to', name: string): ReactElement => {
-    const sheet = centimetres(opened.garment[which]);
+    const at = { ...laid, ...now };
+    const sheet = centimetres(laid[which]);
     const other = which === 'from' ? 'to' : 'from';
     return (
       <TrySlider
         name={name}
         unit={TRY_WORDS.cm}
-        value={centimetres(now[which])}
+        value={centimetres(at[which])}
         asSheet={sheet}
         range={{ low: sheet - MOST_SHIFT, high: sheet + MOST_SHIFT, step: 0.5 }}
         decimals={1}
-        text={`${centimetres(now[which])} ${TRY_WORDS.cm}, ${shiftText(now[which] - opened.garment[which])}`}
+        text={`${centimetres(at[which])} ${TRY_WORDS.cm}, ${shiftText(at[which] - laid[which])}`}
         set={(typed, pace) => {
-          const at = Math.min(sheet + MOST_SHIFT, Math.max(sheet - MOST_SHIFT, typed)) / 100;
-          const moved = now[other] + at - now[which];
-          change({ [which]: at, ...(isTogether && { [other]: Math.round(1000 * moved) / 1000 }) }, pace);
+          const wanted = Math.min(sheet + MOST_SHIFT, Math.max(sheet - MOST_SHIFT, typed)) / 100;
+          const moved = at[other] + wanted - at[which];
+          change({ [which]: wanted, ...(isTogether && { [other]: Math.round(1000 * moved) / 1000 }) }, pace);
         }}
       >
-        {now[which] !== opened.garment[which] && <span>{shiftText(now[which] - opened.garment[which])}</span>}
+        {at[which] !== laid[which] && <span>{shiftText(at[which] - laid[which])}</span>}
       </TrySlider>
     );
   };

@@ -1,8 +1,9 @@
 import type { StudyChange } from '../../core/study/study.ts';
 import type { StudySheet } from './study-store.ts';
 
-/** A change with all its parts; a mesh has no measures. */
-export type AsOpened = Required<Omit<StudyChange, 'measures'>> & Pick<StudyChange, 'measures'>;
+/** A change with all its parts; a mesh has no measures, a block no hems that may be laid elsewhere. */
+export type AsOpened = Required<Omit<StudyChange, 'measures' | 'from' | 'to'>> &
+  Pick<StudyChange, 'measures' | 'from' | 'to'>;
 
 /** What the study was opened with, as a change that changes nothing. */
 export const asOpenedChange = ({
@@ -20,8 +21,7 @@ export const asOpenedChange = ({
   flesh,
   branch,
   girthScale: 1,
-  from: garment.from,
-  to: garment.to,
+  ...('from' in garment && { from: garment.from, to: garment.to }),
   ...(measures && { measures }),
   shape,
   tape,
@@ -37,8 +37,8 @@ export function plainChange(change: StudyChange, opened: StudySheet): StudyChang
     ...(fleshKey(flesh) !== fleshKey(asIs.flesh) && { flesh }),
     ...(branch !== asIs.branch && { branch }),
     ...(girthScale !== 1 && { girthScale }),
-    ...(from !== asIs.from && { from }),
-    ...(to !== asIs.to && { to }),
+    ...(from !== undefined && from !== asIs.from && { from }),
+    ...(to !== undefined && to !== asIs.to && { to }),
     ...plainBody(change, asIs),
   };
 }

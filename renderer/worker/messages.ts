@@ -13,7 +13,7 @@ import type { FabricSheet } from '../../core/sheet/fabric-sheet.ts';
 import type { GarmentRow } from '../../core/sheet/garment-sheet.ts';
 import type { CouplingBand } from '../../core/fabric/coupling-band.ts';
 import type { Branch } from '../../core/fabric/fabric.ts';
-import type { TubeSheet } from '../../core/garment/tube-sheet.ts';
+import type { GarmentSheet } from '../../core/block/garment-sheet.ts';
 import type {
   BodyChoice,
   FleshChoice,
@@ -32,7 +32,7 @@ export interface StudySheet {
   readonly flesh: FleshChoice;
   readonly branch: Branch;
   readonly edge: number;
-  readonly garment: TubeSheet;
+  readonly garment: GarmentSheet;
   readonly bodyKind: BodyChoice['kind'];
   /** Of our own form; null for a mesh. */
   readonly measures: FitMeasures | null;

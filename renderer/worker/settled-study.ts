@@ -1,3 +1,4 @@
+import { warpOf } from '../../core/block/garment-sheet.ts';
 import { compareWorn } from '../../core/judgement/compare.ts';
 import { reviewOf } from '../../core/judgement/review.ts';
 import { vertexAreas } from '../../core/mesh/vertex-areas.ts';
@@ -16,7 +17,7 @@ export function studySheet(study: Study): StudySheet {
   const { name, friction, frictionFrom = 'typed', branch, edge, garment } = study;
   const flesh = study.flesh ?? { kind: 'foundation' };
   const fabrics = study.fabrics.map(({ id, fabric }) =>
-    fabricSheet(fabric, { id, branch, warp: garment.warp }),
+    fabricSheet(fabric, { id, branch, warp: warpOf(garment) }),
   );
   return {
     name,

@@ -8,12 +8,14 @@ import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { EquilibriumProblem } from '../../core/equilibrium/equilibrium.ts';
 import { settle } from '../../core/equilibrium/settle.ts';
+import type { TubeSheet } from '../../core/garment/tube-sheet.ts';
 import { decimatedLevels } from '../../core/garment/decimated-levels.ts';
 import { changedStudy } from '../../core/study/changed-study.ts';
 import { openStudy } from '../../core/study/open-study.ts';
 import { runStudy } from '../../core/study/run-study.ts';
 import type { StandingStudy } from '../../core/study/standing-study.ts';
 import type { Study, StudyChange } from '../../core/study/study.ts';
+import { asTube } from '../help/as-tube.ts';
 import { torsoCase, TORSO_SIZES } from '../help/torso-case.ts';
 import { yardstick } from './yardstick.ts';
 
@@ -106,7 +108,7 @@ const JUMPS: Readonly<Record<string, StudyChange>> = {
 const STEPS = [1, 2, 3, 4, 5, 6, 7];
 
 /** Steps of a slider, each from where the one before came to rest. */
-const drags = ({ garment }: Study): Readonly<Record<string, readonly StudyChange[]>> => ({
+const drags = (garment: TubeSheet): Readonly<Record<string, readonly StudyChange[]>> => ({
   'cut by 0.5 %': STEPS.map((step) => ({ girthScale: 1 - 0.005 * step })),
   'friction by 0.01': STEPS.map((step) => ({
     friction: { coefficient: 0.5 + 0.01 * step, from: 'typed' },
@@ -143,7 +145,7 @@ async function timeWarm(): Promise<object> {
       change,
       ...timeRun(changedStudy(study, what), standing).taken,
     })),
-    drags: Object.entries(drags(study)).map(([change, steps]) => ({
+    drags: Object.entries(drags(asTube(study.garment))).map(([change, steps]) => ({
       change,
       ...timeDrag(study, steps, standing),
     })),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { changedStudy } from '../../../core/study/changed-study.ts';
+import { asTube } from '../../help/as-tube.ts';
 import type { Study } from '../../../core/study/study.ts';
 
 const study: Study = {
@@ -56,7 +57,7 @@ describe('changedStudy', () => {
   });
 
   it('scales every girth and every elastic, and no length', () => {
-    const { garment } = changedStudy(study, { girthScale: 0.9 });
+    const garment = asTube(changedStudy(study, { girthScale: 0.9 }).garment);
     expect(garment.girths.map(({ relaxed }) => relaxed / 0.9)).toEqual(
       [0.8, 0.6, 0.62].map((x) => expect.closeTo(x, 12)),
     );
@@ -67,7 +68,7 @@ describe('changedStudy', () => {
   });
 
   it('lays the same piece elsewhere: heights on it go along, its cut stays', () => {
-    const { garment } = changedStudy(study, { from: 0.92, to: 1.16 });
+    const garment = asTube(changedStudy(study, { from: 0.92, to: 1.16 }).garment);
     expect([garment.from, garment.to]).toEqual([0.92, 1.16]);
     // The hems to the bit, so that a girth at a hem never lies off the garment; the middle in the middle.
     expect(garment.girths.map(({ at }) => at)).toEqual([0.92, expect.closeTo(1.04, 12), 1.16]);

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { POISSON_RANGE } from '../../../core/equilibrium/flesh-kernel.ts';
 import { Fault } from '../../../core/fault/fault.ts';
 import { openStudy } from '../../../core/study/open-study.ts';
+import { asTube } from '../../help/as-tube.ts';
 import { SKIN_FRICTION } from '../../../core/study/skin-friction.ts';
 import type { Study } from '../../../core/study/study.ts';
 
@@ -41,7 +42,7 @@ describe('a study file', () => {
   it('of before friction by name, flesh and bands reads as it did', async () => {
     const study = await opened({});
     expect(study).toMatchObject({ friction: 0.5, frictionFrom: 'typed', branch: 'load' });
-    expect([study.flesh, study.bending, study.liningFabrics, study.garment.bands]).toEqual(
+    expect([study.flesh, study.bending, study.liningFabrics, asTube(study.garment).bands]).toEqual(
       Array.from({ length: 4 }, () => undefined),
     );
   });
@@ -94,11 +95,11 @@ describe('a study file', () => {
         ],
       },
     );
-    expect(study.garment.bands).toEqual([
+    expect(asTube(study.garment).bands).toEqual([
       { at: 'upper', width: 0.025, relaxed: 0.58, curve: [[0.2, 1.5]] },
       { at: 1, width: 0.01, relaxed: 0.6, curve: [[0.1, 1]] },
     ]);
-    expect(study.garment.linings).toEqual([
+    expect(asTube(study.garment).linings).toEqual([
       { fabric: 0, grain: Math.PI / 2 },
       { fabric: 1, from: 0.9, to: 1 },
       { fabric: 2 },
