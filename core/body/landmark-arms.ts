@@ -103,7 +103,12 @@ function armPiece(
   const parent = new Map<number, number>();
   const root = (v: number): number => {
     let at = v;
-    for (let up = parent.get(at); up !== undefined && up !== at; up = parent.get(at)) at = up;
+    for (let up = parent.get(at); up !== undefined; up = parent.get(at)) {
+      // Halves the way for whoever asks next.
+      const beyond = parent.get(up);
+      if (beyond !== undefined) parent.set(at, beyond);
+      at = up;
+    }
     return at;
   };
   const join = (a: number, b: number): void => {

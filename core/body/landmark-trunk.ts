@@ -60,8 +60,10 @@ const CLEAVAGE = { least: 0.003, sure: 0.012 } as const;
  *   (women 105.63, 99.57, 83.37, 117.16 cm), computed here.
  */
 const WAIST_SHARE = { bust: 0.569, chest: 0.55 } as const;
+/** An ordinary breast's foremost point stands so far above its fold, m; set by hand on the fit body. */
+const FOLD_TO_POINT = 0.054;
 /** The hip lies so far from the largest girth to the greatest prominence of the seat; set by hand on the fit body. */
-const SEAT_WEIGHT = 0.2;
+const SEAT_WEIGHT = 0.1;
 /** The high hip lies so far from hip to waist; set by hand on the fit body. */
 const HIGH_HIP_SHARE = 0.575;
 
@@ -93,7 +95,7 @@ export function trunkLevels(slicer: Slicer, column: Column, scale: number): Trun
   const widest = highestAt(between(girth, Math.max(low, seat - 0.03 * scale), seat + 0.03 * scale));
   const hip = widest + SEAT_WEIGHT * (seat - widest);
   const chest = bustOrChest(trunk, { hip, top, scale });
-  const waist = waistOf(trunk, { ...chest, hip, low, top });
+  const waist = waistOf(trunk, { ...chest, hip, scale });
   const neck = neckOf(column, top);
   return {
     levels: {
@@ -151,11 +153,13 @@ function cleft(slice: Slice): number {
 
 function waistOf(
   trunk: Column,
-  at: { level: number; fold: number | null; hip: number; low: number; top: number },
+  at: Chest & { readonly hip: number; readonly scale: number },
 ): { level: number; isNarrowest: boolean } {
   const ribs = at.fold ?? at.level;
   const share = at.fold === null ? WAIST_SHARE.chest : WAIST_SHARE.bust;
-  const byProportion = at.hip + share * (at.level - at.hip);
+  // Large breasts raise the foremost point and sink the fold; the ribs behind them stay.
+  const chest = at.fold === null ? at.level : Math.min(at.level, at.fold + FOLD_TO_POINT * at.scale);
+  const byProportion = at.hip + share * (chest - at.hip);
   const [from, to] = [at.hip + 0.35 * (ribs - at.hip), at.hip + 0.8 * (ribs - at.hip)];
   const girth = between(
     profileOf(trunk, (slice) => slice.girth),

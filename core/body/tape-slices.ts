@@ -47,7 +47,10 @@ export function slicerOf(mesh: TriangleMesh): Slicer {
   return {
     low,
     high,
-    at: (level) => outerOnly(sectionAt(meshes[slabAt(level)]!, level)).map((one) => sliceOf(one, level)),
+    at: (level) => {
+      if (!(level >= low && level <= high)) return [];
+      return outerOnly(sectionAt(meshes[slabAt(level)]!, level)).map((one) => sliceOf(one, level));
+    },
   };
 }
 

@@ -59,10 +59,18 @@ function brush(
   stroke: BrushStroke,
   into: { readonly depth: Float64Array; readonly modulus: Float64Array; readonly source: Uint8Array },
 ): void {
-  const distance = (v: number): number =>
-    Math.hypot(...stroke.center.map((value, k) => positions[3 * v + k]! - value));
+  const [x, y, z] = stroke.center;
+  // Plain arithmetic: a map may have thousands of strokes on a quarter of a million vertices.
+  const distance = (v: number): number => {
+    const [dx, dy, dz] = [positions[3 * v]! - x, positions[3 * v + 1]! - y, positions[3 * v + 2]! - z];
+    return Math.sqrt(dx * dx + dy * dy + dz * dz);
+  };
   let nearest = 0;
-  for (let v = 1; v < into.depth.length; v++) if (distance(v) < distance(nearest)) nearest = v;
+  let least = Infinity;
+  for (let v = 0; v < into.depth.length; v++) {
+    const away = distance(v);
+    if (away < least) [least, nearest] = [away, v];
+  }
   const part = regions?.part[nearest];
   for (let v = 0; v < into.depth.length; v++) {
     if (part !== undefined && regions!.part[v] !== part) continue;

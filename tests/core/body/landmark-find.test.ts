@@ -60,6 +60,23 @@ describe('findLandmarks on the fit body, which knows its own', () => {
     }
   });
 
+  it('does so with thighs that touch and feet apart', () => {
+    const shape = { thighGap: 0, legSpread: (6 * Math.PI) / 180, spacing: 0.01 };
+    const body = makeFitBody(sizes['middle']!, shape);
+    const { landmarks } = findLandmarks(body.skin);
+    for (const point of [
+      'crotch',
+      'thighLeft',
+      'midThighLeft',
+      'kneeLeft',
+      'hipFront',
+      'waistFront',
+    ] as const) {
+      const miss = landmarks[point]!.point[1] - body.landmarks[point]!.point[1];
+      expect(Math.abs(miss), point).toBeLessThan(LEVEL_TOLERANCE);
+    }
+  });
+
   it('finds the calf where it is fullest: no tape on the lower leg reads more', () => {
     const { skin } = bodyOf('middle');
     const tape = measureBody(skin);
@@ -290,6 +307,26 @@ describe('measureBody with landmarks placed by hand', () => {
     expect(moved.landmarks.hipFront).toEqual(landmarks.hipFront);
     const tape = moved.readings.find(({ line }) => line.name === 'waist')!;
     expect(tape.height).toBeCloseTo(place[1] + 0.03 - floor, 6);
+  });
+
+  it('parts legs that are one piece half way between them, and says so', () => {
+    const { crotch, thighLeft, thighRight } = landmarks;
+    // A tape for the thigh laid 2 cm above the crotch would run round both.
+    const level = crotch!.point[1] + 0.02;
+    const lifted = ({ point: [x, , z] }: { point: Readonly<Triple> }): Triple => [x, level, z];
+    const placed = { thighLeft: lifted(thighLeft!), thighRight: lifted(thighRight!) };
+    const tape = measureBody(skin, { known, placed });
+    const thighs = tape.readings.filter(({ line }) => line.name === 'thigh');
+    expect(thighs).toHaveLength(2);
+    expect(thighs[0]!.girth).toBeCloseTo(thighs[1]!.girth, 6);
+    const lines = [
+      { ...thighs[0]!.line, name: 'both', kind: 'trunk' as const, center: [0, level, 0] as const },
+    ];
+    const both = measureBody(skin, { known, lines }).readings.at(-1)!.girth;
+    // Halves of a convex outline: each is longer than half of the whole, both together by twice the cut.
+    expect(thighs[0]!.girth).toBeGreaterThan(0.5 * both);
+    expect(thighs[0]!.girth).toBeLessThan(0.8 * both);
+    expect(tape.findings.map(({ code }) => code)).toEqual(['tape/thighs-parted', 'tape/thighs-parted']);
   });
 
   it('lays an own line in the stead of the found one of its name and side', () => {
