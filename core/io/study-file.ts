@@ -118,15 +118,14 @@ const block = z
   })
   .superRefine(({ block: name, girthsMm, lengthsMm, laidMm = {} }, context) => {
     const { levels, lengths, laid } = BLOCKS[name];
-    const known = {
-      girthsMm: levels.map((level) => level.name),
-      lengthsMm: lengths.map((length) => length.name),
-      laidMm: laid,
-    };
-    for (const [key, given] of Object.entries({ girthsMm, lengthsMm, laidMm })) {
-      const names: readonly string[] = known[key as keyof typeof known];
+    const parts = [
+      { key: 'girthsMm', given: girthsMm, names: levels.map((level) => level.name) },
+      { key: 'lengthsMm', given: lengthsMm, names: lengths.map((length) => length.name) },
+      { key: 'laidMm', given: laidMm, names: [...laid] },
+    ] as const;
+    for (const { key, given, names } of parts) {
       for (const measure of Object.keys(given)) {
-        if (names.includes(measure)) continue;
+        if (names.some((name) => name === measure)) continue;
         context.addIssue({ code: 'custom', path: [key, measure], message: `one of ${names.join(', ')}` });
       }
     }
