@@ -4,7 +4,14 @@ import type { Triple } from '../mesh/triple.ts';
 import { degreesFromRadians, mmFromMetres } from '../units/units.ts';
 import { findArm, type ArmLevels } from './landmark-arms.ts';
 import { facingOf, SURE_FACING } from './landmark-facing.ts';
-import { findLegs, legLevels, LEVEL_SHARE, type LegColumns, type LegLevels } from './landmark-legs.ts';
+import {
+  findLegs,
+  legLevels,
+  LEVEL_SHARE,
+  type Column,
+  type LegColumns,
+  type LegLevels,
+} from './landmark-legs.ts';
 import { landmarkPoints } from './landmark-points.ts';
 import { trunkColumn, trunkLevels, type TrunkLevels } from './landmark-trunk.ts';
 import type { Landmarks } from './landmarks.ts';
@@ -36,6 +43,8 @@ export interface FoundLevels {
 const FIT_CROTCH = 0.763;
 /** A mesh that stands this share of its height or less above the origin ends above its feet; the floor is the origin. */
 const MISSING_FEET = 0.12;
+/** A trunk lower than so many levels is none. */
+const FEWEST_LEVELS = 40;
 /** A body turned by less is taken to face its file's front: people are not quite even; cosine of 3 degrees. */
 const STRAIGHT = Math.cos(Math.PI / 60);
 
@@ -51,14 +60,16 @@ export function findLandmarks(skin: TriangleMesh): FoundBody {
   const legs = findLegs(slicer);
   if (legs === null) return nobody(floor, 'two legs and a trunk above them are not seen');
   const trunk = trunkColumn(slicer, legs, step);
-  if (trunk.length < 40) return nobody(floor, 'the trunk ends just above the legs');
+  if (trunk.length < FEWEST_LEVELS) return nobody(floor, 'the trunk ends just above the legs');
   const facing = facingOf(legs, trunk, floor);
   const isStraight = facing.forward[2] > STRAIGHT;
   const forward: Triple = isStraight ? [0, 0, 1] : [...facing.forward];
   const frame = frameOf([0, 1, 0], forward);
   const mesh = isStraight ? skin : meshInFrame(frame, skin);
   const turned = isStraight ? slicer : slicerOf(mesh);
-  const found = levelsOf(mesh, turned, floor);
+  const found = isStraight
+    ? levelsOf(mesh, turned, { floor, legs, column: trunk })
+    : levelsOfTurned(mesh, turned, floor);
   if (found === null) return nobody(floor, 'the trunk is lost when the body is turned to the front');
   const points = landmarkPoints(turned, found);
   const unsure: Finding[] =
@@ -86,13 +97,20 @@ function floorOf({ low, high }: Slicer): number {
   return low > 0 && low < MISSING_FEET * (high - low) ? 0 : low;
 }
 
-function levelsOf(mesh: TriangleMesh, slicer: Slicer, floor: number): FoundLevels | null {
+function levelsOfTurned(mesh: TriangleMesh, slicer: Slicer, floor: number): FoundLevels | null {
   const legs = findLegs(slicer);
   if (legs === null) return null;
+  const column = trunkColumn(slicer, legs, (slicer.high - slicer.low) * LEVEL_SHARE);
+  return column.length < FEWEST_LEVELS ? null : levelsOf(mesh, slicer, { floor, legs, column });
+}
+
+function levelsOf(
+  mesh: TriangleMesh,
+  slicer: Slicer,
+  { floor, legs, column }: { readonly floor: number; readonly legs: LegColumns; readonly column: Column },
+): FoundLevels {
   const { crotch } = legs;
   const scale = (crotch - floor) / FIT_CROTCH;
-  const column = trunkColumn(slicer, legs, (slicer.high - slicer.low) * LEVEL_SHARE);
-  if (column.length < 40) return null;
   const trunk = trunkLevels(slicer, column, scale);
   const isLeft = legs.tops[0][0] > legs.tops[1][0];
   const [left, right] = isLeft ? legs.legs : [legs.legs[1], legs.legs[0]];

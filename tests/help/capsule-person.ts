@@ -16,18 +16,21 @@ export interface Taper {
  * In the half plane through the axis it is the distance to the common tangent of two circles, or to a circle beyond it:
  * sin a = (r1 - r2) / L.
  */
-function distanceTo({ from, to, radii: [r1, r2] }: Taper, x: number, y: number, z: number): number {
-  const way = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
-  const length = Math.hypot(...way);
-  const off = [x - from[0], y - from[1], z - from[2]];
-  const along = (off[0]! * way[0]! + off[1]! * way[1]! + off[2]! * way[2]!) / length;
-  const beside = Math.sqrt(Math.max(0, off[0]! ** 2 + off[1]! ** 2 + off[2]! ** 2 - along ** 2));
+function distanceTo({ from, to, radii: [r1, r2] }: Taper): (x: number, y: number, z: number) => number {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
+  const [ux, uy, uz] = [0, 1, 2].map((k) => (to[k]! - from[k]!) / length) as [number, number, number];
+  const [fx, fy, fz] = from;
   const sine = (r1 - r2) / length;
   const cosine = Math.sqrt(1 - sine * sine);
-  const foot = along - (beside * sine) / cosine;
-  if (foot <= 0) return Math.hypot(along, beside) - r1;
-  if (foot >= length) return Math.hypot(along - length, beside) - r2;
-  return beside * cosine + along * sine - r1;
+  return (x, y, z) => {
+    const [dx, dy, dz] = [x - fx, y - fy, z - fz];
+    const along = dx * ux + dy * uy + dz * uz;
+    const beside = Math.sqrt(Math.max(0, dx * dx + dy * dy + dz * dz - along * along));
+    const foot = along - (beside * sine) / cosine;
+    if (foot <= 0) return Math.sqrt(along * along + beside * beside) - r1;
+    if (foot >= length) return Math.sqrt((along - length) ** 2 + beside * beside) - r2;
+    return beside * cosine + along * sine - r1;
+  };
 }
 
 /** Girth of a taper cut square to its axis, between its ends: 2 pi (r1 - sin a s) / cos a, s from its start; mm. */
@@ -84,12 +87,18 @@ const ROUNDING = 24;
  * @param spacing - mm.
  */
 export function capsulePerson(degrees: number, spacing: number): TriangleMesh {
-  const limbs = [armTapers(degrees), LEG_TAPERS, NECK];
+  const limbs = [armTapers(degrees), LEG_TAPERS, NECK].map((tapers) => tapers.map(distanceTo));
+  const trunkTapers = TRUNK.map(distanceTo);
   const field = (x: number, y: number, z: number): number => {
     const side = Math.abs(x);
-    const parts = limbs.map((limb) => Math.min(...limb.map((taper) => distanceTo(taper, side, y, z))));
-    const trunk = Math.min(...TRUNK.map((taper) => DEPTH * distanceTo(taper, side, y, z / DEPTH)));
-    return parts.reduce(rounded, trunk);
+    let all = Infinity;
+    for (const distance of trunkTapers) all = Math.min(all, DEPTH * distance(side, y, z / DEPTH));
+    for (const limb of limbs) {
+      let nearest = Infinity;
+      for (const distance of limb) nearest = Math.min(nearest, distance(side, y, z));
+      all = rounded(all, nearest);
+    }
+    return all;
   };
   // The tips of the hands reach farthest, 660 mm from the shoulder.
   const width = 185 + Math.sin((degrees * Math.PI) / 180) * 660 + 70;
