@@ -35,7 +35,7 @@ const WIDE_HOLE = 1 / 3;
 /** ...save within this share of the height from an end, where necks, feet and the foot of a bust are cut. */
 const END_SHARE = 0.12;
 /** Longer rims are refused too: filling grows with the square of it. */
-const LONGEST_RIM = 5000;
+const LONGEST_RIM = 3000;
 
 /**
  * Makes a body's mesh of what a file holds: placed, seams joined, the skin chosen, faces turned outwards, holes closed,
@@ -69,7 +69,7 @@ export function* importBody(
   yield { doing: 'turning', share: 0 };
   const faced = facedOut(standing, found.crowdedCount, steps);
   yield { doing: 'closing', share: 0 };
-  const filled = holesClosed(faced, choices.closeHoles, height, steps);
+  const filled = yield* holesClosed(faced, choices.closeHoles, height, steps);
   const refined = yield* refinedSkin(filled.mesh, choices.refineEdgeMm, steps);
   yield* cutsCounted(refined, steps);
   const placing: ImportPlacing = { scale, turn, shift };
@@ -179,12 +179,12 @@ function facedOut(mesh: TriangleMesh, crowdedCount: number, steps: ImportStep[])
 }
 
 /* oxlint-disable-next-line max-params -- the report is written as it goes */
-function holesClosed(
+function* holesClosed(
   mesh: TriangleMesh,
   wished: boolean,
   height: number,
   steps: ImportStep[],
-): { mesh: TriangleMesh; closed: boolean } {
+): Generator<ImportProgress, { mesh: TriangleMesh; closed: boolean }> {
   const stitches = stitchesOf(mesh);
   if (!stitches.across.includes(FREE)) return { mesh, closed: true };
   const { mesh: open, holes } = holesOf(mesh, stitches);
@@ -196,7 +196,13 @@ function holesClosed(
     return hole.vertices.length > LONGEST_RIM || (across > WIDE_HOLE * height && !isAtEnd);
   };
   const toClose = wished ? holes.filter((hole) => !isWide(hole)) : [];
-  const { mesh: filled, addedCounts } = closeHoles(open, toClose);
+  const work = closeHoles(open, toClose);
+  let next = work.next();
+  while (!next.done) {
+    yield { doing: 'closing', share: next.value };
+    next = work.next();
+  }
+  const { mesh: filled, addedCounts } = next.value;
   for (const hole of holes) {
     const at = toClose.indexOf(hole);
     const place = placeMm(hole.middle);

@@ -8,9 +8,12 @@ export interface LoopPatch {
 
 /** Rounds of splitting; each makes edges inside about 1.7 times shorter. */
 const MOST_ROUNDS = 12;
-/** The patch does not grow beyond this many triangles per rim vertex; coarser inside where it would. */
-const MOST_PER_RIM_VERTEX = 40;
+/** A patch does not grow beyond this many triangles (beside those of the first fan); coarser inside where it would. */
+const MOST_TRIANGLES = 12_000;
+/** Turns of flipping and smoothing per round, and fewer in a large patch, which has more rounds to settle. */
 const RELAXINGS = 40;
+const LARGE_RELAXINGS = 10;
+const LARGE = 2000;
 
 /**
  * Fills a loop with triangles about as large as its own edges: a fan about the middle, whose triangles are split at
@@ -35,7 +38,7 @@ export function fillLoop(rim: Float64Array): LoopPatch {
   const wanted = meanRimEdge(rim);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const before = triangles.length;
-    triangles = splitLarge(triangles, points, wanted, 3 * MOST_PER_RIM_VERTEX * rimCount);
+    triangles = splitLarge(triangles, points, wanted, 3 * (MOST_TRIANGLES + rimCount));
     relax(triangles, points, rimCount);
     if (triangles.length === before) break;
   }
@@ -76,7 +79,8 @@ function splitLarge(
 
 /** Flips edges and moves inner vertices in turns until nothing flips any more. */
 function relax(triangles: number[], points: number[], rimCount: number): void {
-  for (let i = 0; i < RELAXINGS; i++) {
+  const turns = triangles.length / 3 > LARGE ? LARGE_RELAXINGS : RELAXINGS;
+  for (let i = 0; i < turns; i++) {
     const flips = flipOnce(triangles, points, rimCount);
     smooth(triangles, points, rimCount);
     if (flips === 0 && i > 8) return;

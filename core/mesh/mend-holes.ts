@@ -101,13 +101,19 @@ function measured(positions: Float64Array, vertices: readonly number[]): Hole {
   return { vertices, perimeter, low, high, middle };
 }
 
-/** The mesh with these holes filled, and how many triangles each took. */
-export function closeHoles(
+/**
+ * The mesh with these holes filled, and how many triangles each took.
+ *
+ * @yields the share of holes that is filled.
+ */
+export function* closeHoles(
   mesh: TriangleMesh,
   holes: readonly Hole[],
-): { mesh: TriangleMesh; addedCounts: number[] } {
+): Generator<number, { mesh: TriangleMesh; addedCounts: number[] }> {
   let vertexCount = mesh.positions.length / 3;
-  const patches = holes.map(({ vertices }) => {
+  const patches: { inner: number[]; placed: number[] }[] = [];
+  for (const { vertices } of holes) {
+    yield patches.length / holes.length;
     const rim = new Float64Array(3 * vertices.length);
     // The patch lies on the other side of the rim's edges, so it runs along them the other way.
     const turned = vertices.toReversed();
@@ -118,8 +124,8 @@ export function closeHoles(
     const first = vertexCount;
     vertexCount += inner.length / 3;
     const placed = triangles.map((v) => (v < turned.length ? turned[v]! : first + v - turned.length));
-    return { inner, placed };
-  });
+    patches.push({ inner, placed });
+  }
   const addedCorners = patches.reduce((sum, { placed }) => sum + placed.length, 0);
   const positions = new Float64Array(3 * vertexCount);
   const triangles = new Uint32Array(mesh.triangles.length + addedCorners);
