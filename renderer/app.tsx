@@ -3,6 +3,8 @@ import { stageLabel } from '../core/words/stage-words.ts';
 import { triedLine } from '../core/words/try-words.ts';
 import { BenchPlace } from './panels/bench/BenchPlace.tsx';
 import { TapeMarks } from './panels/body/TapeMarks.tsx';
+import { TissueLegend } from './panels/body/TissueLegend.tsx';
+import { TissueMarks } from './panels/body/TissueMarks.tsx';
 import { EmptyTable } from './panels/EmptyTable.tsx';
 import { HelpLeaf } from './panels/HelpLeaf.tsx';
 import { ImportPlace } from './panels/import/ImportPlace.tsx';
@@ -96,6 +98,7 @@ function StagePlace({ shown, isIdle }: StagePlaceProps): ReactElement {
         <Notches />
         <PointerCard />
         {isBare && <TapeMarks />}
+        {isBare && <TissueMarks />}
         {shown === null && isIdle && <EmptyTable />}
       </main>
       <TopBar />
@@ -107,7 +110,7 @@ function StagePlace({ shown, isIdle }: StagePlaceProps): ReactElement {
             <TriedNote shown={shown} />
           </div>
           <OpenLeaf shown={shown} />
-          {!isBare && <Legend shown={shown} />}
+          {isBare ? <TissueLegend /> : <Legend shown={shown} />}
           <ViewWords />
           <SwatchRail shown={shown} />
         </>

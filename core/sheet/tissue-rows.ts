@@ -2,6 +2,9 @@ import { BODY_REGIONS, type BodyRegion } from '../body/body-regions.ts';
 import type { TissueCorrections, TissueMap } from '../body/tissue-map.ts';
 import { kPaFromPascals, mmFromMetres } from '../units/units.ts';
 
+/** Names of the regions, in the order in which a map counts them. */
+export const BODY_REGION_NAMES: readonly BodyRegion[] = BODY_REGIONS;
+
 /** What lies under one region, as a table gives it. */
 export interface TissueRow {
   readonly region: BodyRegion;

@@ -4,6 +4,7 @@ import { FORM_WORDS } from '../../core/words/form-words.ts';
 import { BODY_PARTS_SHOWN } from '../store/body-store.ts';
 import type { ShownStudy } from '../store/study-store.ts';
 import { useBody, useIsBare, useTable } from '../table.ts';
+import { FleshPart } from './body/FleshPart.tsx';
 import { FormPart } from './body/FormPart.tsx';
 import { TapePart } from './body/TapePart.tsx';
 import { Findings } from './Findings.tsx';
@@ -23,6 +24,7 @@ export function BodyLeaf({ shown }: { readonly shown: ShownStudy }): ReactElemen
     <Leaf name="body" {...(findings.length > 0 ? { back } : {})}>
       <PartWords />
       {part === 'form' && <FormPart key={shown.laid} shown={shown} />}
+      {part === 'flesh' && <FleshPart />}
       {part === 'tape' && <TapePart shown={shown} />}
     </Leaf>
   );

@@ -85,7 +85,7 @@ export function Legend({ shown }: { readonly shown: ShownStudy }): ReactElement 
 const percent = (share: number): string => `${100 * share}%`;
 
 /** Area per band, growing from the tape to the left; the widest fills the room. */
-function AreaBars({ legend: { bands } }: { readonly legend: LegendSheet }): ReactElement {
+export function AreaBars({ legend: { bands } }: { readonly legend: LegendSheet }): ReactElement {
   const most = bands.reduce((widest, area) => Math.max(widest, area), 0);
   const height = 100 / bands.length;
   return (
@@ -114,7 +114,8 @@ interface EdgeProps {
   readonly side: 'first' | 'second';
 }
 
-function Edge({ edge, side }: EdgeProps): ReactElement {
+/** One edge of the tape: its unit, its marks. */
+export function Edge({ edge, side }: EdgeProps): ReactElement {
   return (
     <div className={`tape-edge ${side}`}>
       <span className="tape-unit">{edge.unit}</span>
@@ -131,7 +132,7 @@ function Edge({ edge, side }: EdgeProps): ReactElement {
 }
 
 /** The ramp itself, from the very bytes the cloth is painted with. */
-function Ramp({ name }: { readonly name: RampName }): ReactElement {
+export function Ramp({ name }: { readonly name: RampName }): ReactElement {
   const canvas = useRef<HTMLCanvasElement>(null);
   useLayoutEffect(() => {
     const pen = canvas.current?.getContext('2d');

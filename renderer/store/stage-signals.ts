@@ -73,6 +73,15 @@ export interface StageMark {
   readonly isVisible: boolean;
 }
 
+/** A place on the skin under the pointer, while the flesh is shown. */
+export interface TissuePlace {
+  /** From the stage's left and upper edge, px. */
+  readonly x: number;
+  readonly y: number;
+  /** Of the skin, the nearest. */
+  readonly vertex: number;
+}
+
 /** What is written on the bare form now, and how much room there is. */
 export interface MarkFrame {
   readonly marks: readonly StageMark[];
@@ -89,6 +98,9 @@ export interface StageSignals {
   readonly pointer: Signal<PointerReading | null>;
   readonly notches: Signal<NotchFrame>;
   readonly marks: Signal<MarkFrame>;
+  readonly tissue: Signal<TissuePlace | null>;
+  /** Lays one stroke of the brush at the middle of the stage; set by the scene while flesh is shown. */
+  readonly strokeMiddle: Signal<(() => void) | null>;
   /** Draws the stage at a size in px; set by the scene once it stands. */
   readonly draw: Signal<((width: number, height: number) => HTMLCanvasElement) | null>;
 }
@@ -97,5 +109,7 @@ export const createStageSignals = (): StageSignals => ({
   pointer: createSignal<PointerReading | null>(null),
   notches: createSignal<NotchFrame>(NO_NOTCHES),
   marks: createSignal<MarkFrame>(NO_MARKS),
+  tissue: createSignal<TissuePlace | null>(null),
+  strokeMiddle: createSignal<(() => void) | null>(null),
   draw: createSignal<((width: number, height: number) => HTMLCanvasElement) | null>(null),
 });

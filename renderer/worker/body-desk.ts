@@ -6,6 +6,7 @@ import { correctedFlesh } from '../../core/body/tissue-correct.ts';
 import { tissueMapOf, type TissueCorrections } from '../../core/body/tissue-map.ts';
 import { inFile } from '../../core/fault/fault.ts';
 import { readSizeChart } from '../../core/io/read-size-chart.ts';
+import { vertexAreas } from '../../core/mesh/vertex-areas.ts';
 import type { TriangleMesh } from '../../core/mesh/triangle-mesh.ts';
 import { tissueRows } from '../../core/sheet/tissue-rows.ts';
 import type { TapeNotes } from '../../core/study/study.ts';
@@ -17,6 +18,7 @@ import { troubleOf } from './trouble.ts';
 interface LaidBody {
   readonly skin: TriangleMesh;
   readonly known: KnownBody;
+  readonly area: Float64Array;
 }
 
 /** Answers what is asked of the body that was laid last, one after the other. */
@@ -34,7 +36,7 @@ export function createBodyDesk(post: (message: FromBodyWorker) => void): (messag
   };
   return (message) => {
     if (message.kind === 'body') {
-      laid = message;
+      laid = { ...message, area: vertexAreas(message.skin) };
       return;
     }
     try {
@@ -65,8 +67,8 @@ const ORDER: readonly string[] = [...TRUNK_LEVEL_NAMES, ...LEG_LEVEL_NAMES, ...A
 const placeOf = ({ line }: TapeReading): number =>
   ORDER.includes(line.name) ? ORDER.indexOf(line.name) : ORDER.length;
 
-function fleshOf({ skin, known }: LaidBody, tissue: TissueCorrections): ShownFlesh {
+function fleshOf({ skin, known, area }: LaidBody, tissue: TissueCorrections): ShownFlesh {
   const body = { ...known, skin, ...correctedFlesh({ ...known, skin }, tissue) };
   const map = tissueMapOf(body);
-  return { map, bony: bonyPoints(body), rows: tissueRows(map, tissue) };
+  return { map, bony: bonyPoints(body), rows: tissueRows(map, tissue), area };
 }

@@ -11,6 +11,8 @@ export interface ShownFlesh {
   readonly map: TissueMap;
   readonly bony: readonly BonyPoint[];
   readonly rows: readonly TissueRow[];
+  /** Skin area per vertex, m²; V. */
+  readonly area: Float64Array;
 }
 
 export type ToBodyWorker =
