@@ -43,7 +43,10 @@ export interface BodyTape {
   readonly floor: number;
   /** Unit vector in the level plane, from the back to the front of the wearer. */
   readonly forward: Readonly<Triple>;
-  /** Trunk from the neck down, then both legs from the thigh down, both arms from the shoulder outwards; own lines last. */
+  /**
+   * Trunk from the neck down, then both legs from the thigh down, both arms from the shoulder outwards; own lines
+   * last.
+   */
   readonly readings: readonly TapeReading[];
   readonly heights: readonly BodyHeight[];
   /** What could not be found or is in doubt. */

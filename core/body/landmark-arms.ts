@@ -50,9 +50,9 @@ const ELBOW_PROPORTION = 0.56;
 const CUT_COUNT = 160;
 
 /**
- * Levels of one arm, in whatever pose: the piece of skin beyond the armpit is cut square to the line of its own middles.
- * Wrist: the narrowest place beyond the fullest forearm, or where the girth changes least before the arm ends. Elbow: beside the
- * narrowest place above the forearm.
+ * Levels of one arm, in whatever pose: the piece of skin beyond the armpit is cut square to the line of its own
+ * middles. Wrist: the narrowest place beyond the fullest forearm, or where the girth changes least before the arm
+ * ends. Elbow: beside the narrowest place above the forearm.
  *
  * @returns null where no arm lies beyond the armpit.
  */
@@ -145,7 +145,8 @@ function farthest({ positions, triangles }: TriangleMesh, from: Readonly<Triple>
 }
 
 /**
- * Vertices of the skin beyond an armpit that hang together with the shoulder: the arm, in a frame in which the wearer faces +z.
+ * Vertices of the skin beyond an armpit that hang together with the shoulder: the arm, in a frame in which the wearer
+ * faces +z.
  */
 export function armPieceVertices(
   mesh: TriangleMesh,

@@ -15,8 +15,8 @@ export interface Facing {
 export const SURE_FACING = 0.008;
 
 /**
- * Left to right is from leg to leg; front is where the feet point and where the neck leans, back is where the calves stand
- * out. Each sign is a length over the height of the legs.
+ * Left to right is from leg to leg; front is where the feet point and where the neck leans, back is where the calves
+ * stand out. Each sign is a length over the height of the legs.
  *
  * @param trunk - From the crotch up.
  */

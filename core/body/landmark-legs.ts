@@ -151,7 +151,10 @@ export interface LegLevels {
   readonly doesEnd: boolean;
 }
 
-/** Lengths on the fit body, whose crotch stands 763 mm high; scaled with it, m. Set by hand: below the crotch to a thigh tape, ... */
+/**
+ * Lengths on the fit body, whose crotch stands 763 mm high; scaled with it, m. Set by hand: below the crotch to a
+ * thigh tape, ...
+ */
 const BELOW_CROTCH = 0.024;
 /** ... from the middle of the kneecap up to where the thigh is counted from, ... */
 const KNEE_TO_THIGH = 0.011;
@@ -161,9 +164,10 @@ const KNEE_REACH = 0.018;
 /**
  * Levels of a leg, from the girths and the front outline of its level sections.
  *
- * calf: the largest girth of the lower leg. knee: where the front stands out most before the chord from shin to thigh, the middle of the
- * kneecap. ankle: the smallest girth, or where it changes least before the leg ends. thigh: 24 mm below the crotch (common practice: an inch).
- * midThigh: half way from the crotch to just above the middle of the kneecap.
+ * calf: the largest girth of the lower leg. knee: where the front stands out most before the chord from shin to
+ * thigh, the middle of the kneecap. ankle: the smallest girth, or where it changes least before the leg ends. thigh:
+ * 24 mm below the crotch (common practice: an inch). midThigh: half way from the crotch to just above the middle of
+ * the kneecap.
  */
 export function legLevels(leg: Column, at: { crotch: number; floor: number; scale: number }): LegLevels {
   const { crotch, floor, scale } = at;

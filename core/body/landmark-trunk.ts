@@ -49,15 +49,19 @@ const FINGER = 0.02;
 const UNDER_ARM = 0.025;
 /** The fold lies no deeper below the foremost point; farther down the waist bends too. Set by hand. */
 const BREAST_HEIGHT = 0.085;
-/** How deep the cleft between the foremost places must be to make a bust, and how deep to make one surely. Set by hand. */
+/**
+ * How deep the cleft between the foremost places must be to make a bust, and how deep to make one surely. Set by
+ * hand.
+ */
 const CLEAVAGE = { least: 0.003, sure: 0.012 } as const;
 
 /**
- * Where the ISO waist, half way from the lowest rib to the top of the hip bone, lies between hip and bust (women, 0.569) or between
- * hip and chest (men: 0.504 up to the nipples; raised by hand to 0.55 for a chest tape that lies under the arms).
+ * Where the ISO waist, half way from the lowest rib to the top of the hip bone, lies between hip and bust (women,
+ * 0.569) or between hip and chest (men: 0.504 up to the nipples; raised by hand to 0.55 for a chest tape that lies
+ * under the arms).
  *
- * @see ANSUR II, public data of 1986 women and 4082 men (2012): mean heights of tenth rib, iliocristale, buttock and chest
- *   (women 105.63, 99.57, 83.37, 117.16 cm), computed here.
+ * @see ANSUR II, public data of 1986 women and 4082 men (2012): mean heights of tenth rib, iliocristale, buttock and
+ *   chest (women 105.63, 99.57, 83.37, 117.16 cm), computed here.
  */
 const WAIST_SHARE = { bust: 0.569, chest: 0.55 } as const;
 /** An ordinary breast's foremost point stands so far above its fold, m; set by hand on the fit body. */
@@ -70,10 +74,11 @@ const HIGH_HIP_SHARE = 0.575;
 /**
  * Levels of the trunk from the outlines of its level sections.
  *
- * hip: between the largest girth and the greatest prominence of the seat. bust: where the front stands out most below the armpits,
- * if there is a cleft between; else the chest, just under the arms. underbust: a finger below the fold, where the
- * girth's slope bends most. waist: the middle one of three signs (narrowest girth, hollow of the back, proportion), since rib and
- * hip bone cannot be seen. neck: smallest girth above the shoulders, or where it changes least before the body ends.
+ * hip: between the largest girth and the greatest prominence of the seat. bust: where the front stands out most below
+ * the armpits, if there is a cleft between; else the chest, just under the arms. underbust: a finger below the fold,
+ * where the girth's slope bends most. waist: the middle one of three signs (narrowest girth, hollow of the back,
+ * proportion), since rib and hip bone cannot be seen. neck: smallest girth above the shoulders, or where it changes
+ * least before the body ends.
  *
  * @param scale - Height of the crotch over that of the fit body.
  */
@@ -135,7 +140,10 @@ function bustOrChest(trunk: Column, { hip, top, scale }: { hip: number; top: num
   return { level, fold: highestAt(bend) };
 }
 
-/** A breast parts the front deeply, or a little and the girth falls again above it; a man's chest widens up to the arms. */
+/**
+ * A breast parts the front deeply, or a little and the girth falls again above it; a man's chest widens up to the
+ * arms.
+ */
 function isBreast(trunk: Column, foremost: Slice, scale: number): boolean {
   const depth = cleft(foremost) / scale;
   if (depth > CLEAVAGE.sure) return true;

@@ -17,8 +17,8 @@ export type LevelName = TrunkLevelName | LegLevelName | ArmLevelName;
 export type BodySide = 'left' | 'right';
 
 /**
- * Every named point. Of a trunk level the centre front carries the level: where it is placed by hand, the back and the sides
- * follow. `shoulder`, `upperArm`, `elbow` and `wrist` lie on the arm's axis, all others on the skin.
+ * Every named point. Of a trunk level the centre front carries the level: where it is placed by hand, the back and
+ * the sides follow. `shoulder`, `upperArm`, `elbow` and `wrist` lie on the arm's axis, all others on the skin.
  */
 export type LandmarkName =
   | 'crotch'

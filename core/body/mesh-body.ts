@@ -34,8 +34,9 @@ export interface MeshBodyChoice {
   readonly skin: TriangleMesh;
   readonly sourceUp: UpAxis;
   /**
-   * Depth in m and effective foundation modulus in Pa: the flesh gives by pressure * depth / modulus. `transferred`: as the fit
-   * body of the same measures has it, by landmarks; a mesh on which no person is seen is then taken as rigid.
+   * Depth in m and effective foundation modulus in Pa: the flesh gives by pressure * depth / modulus. `transferred`:
+   * as the fit body of the same measures has it, by landmarks; a mesh on which no person is seen is then taken as
+   * rigid.
    */
   readonly tissue: 'rigid' | 'transferred' | { readonly depth: number; readonly foundationModulus: number };
 }
@@ -52,9 +53,9 @@ const COARSE_EDGE = 0.012;
 /**
  * A body made of a mesh: checked, turned outward, measured, with a smooth contact field.
  *
- * A mesh with free edges has its doubled vertices joined first. A standing person has its landmarks found and is measured as
- * a tape would; of anything else the girths are those of the main loop at the largest and smallest place and at quarters of the
- * height.
+ * A mesh with free edges has its doubled vertices joined first. A standing person has its landmarks found and is
+ * measured as a tape would; of anything else the girths are those of the main loop at the largest and smallest place
+ * and at quarters of the height.
  *
  * @throws {Fault} `mesh/...` where the surface is unsound, `body/wrong-size`, `body/bad-tissue`.
  */
@@ -220,7 +221,10 @@ function requirePossibleTissue(tissue: MeshBodyChoice['tissue']): void {
 /** Heights at which the main loop is measured when looking for its largest and smallest girth. */
 const LEVEL_COUNT = 40;
 
-/** Girths of the largest loop: largest and smallest (between a tenth and nine tenths of the height), and at the quarters; lowest first. */
+/**
+ * Girths of the largest loop: largest and smallest (between a tenth and nine tenths of the height), and at the
+ * quarters; lowest first.
+ */
 function mainGirths(skin: TriangleMesh, low: number, high: number): Girth[] {
   const girthAt = (name: string, share: number): Girth | null => {
     const level = low + share * (high - low);

@@ -40,8 +40,8 @@ interface LimbBounds {
 const FIT_WAIST = 1.045;
 
 /**
- * Part and region of every vertex, from the landmarks: the trunk by height and by the direction from its middle, legs and arms by
- * the place along them. Borders are set by hand, as fitters speak of them (common practice).
+ * Part and region of every vertex, from the landmarks: the trunk by height and by the direction from its middle, legs
+ * and arms by the place along them. Borders are set by hand, as fitters speak of them (common practice).
  *
  * @param body.forward - Level unit vector from back to front.
  * @returns null where trunk and crotch are not known.

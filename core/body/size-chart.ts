@@ -46,8 +46,8 @@ export const CHART_MEASURES: readonly ChartMeasure[] = [
 ];
 
 /**
- * A body beside one size of a chart, row by row; limbs on both sides. A bust is compared with a chart's chest and the other way
- * round, where one has only the other.
+ * A body beside one size of a chart, row by row; limbs on both sides. A bust is compared with a chart's chest and the
+ * other way round, where one has only the other.
  *
  * @param size - One of the chart's sizes.
  */

@@ -18,8 +18,8 @@ const SIDES = [
 ] as const satisfies readonly (readonly [BodySide, string])[];
 
 /**
- * The tapes of the ISO 8559-1 set that a body's landmarks allow: level ones round trunk and legs, square to the arm's axis
- * on the arms. Trunk from the neck down, legs from the thigh down, arms from the shoulder outwards.
+ * The tapes of the ISO 8559-1 set that a body's landmarks allow: level ones round trunk and legs, square to the arm's
+ * axis on the arms. Trunk from the neck down, legs from the thigh down, arms from the shoulder outwards.
  */
 export function tapeLines(landmarks: Landmarks): TapeLine[] {
   return [

@@ -9,8 +9,8 @@ export type BonyBody = Pick<Body, 'skin' | 'landmarks' | 'forward' | 'tissueDept
 type Side = 'left' | 'middle' | 'right';
 
 /**
- * Places where bone lies close under the skin, on the skin: found from landmarks by where anatomy has them, no nearer than a
- * centimetre or two. Places whose landmarks are missing are left out.
+ * Places where bone lies close under the skin, on the skin: found from landmarks by where anatomy has them, no nearer
+ * than a centimetre or two. Places whose landmarks are missing are left out.
  */
 export function bonyPoints(body: BonyBody): BonyPoint[] {
   const wanted = [...middlePlaces(body), ...sidePlaces(body, 'left'), ...sidePlaces(body, 'right')];

@@ -46,8 +46,8 @@ export function sharedKnots(one: Landmarks, other: Landmarks): ReadonlySet<Landm
 }
 
 /**
- * Piecewise coordinates of every vertex: its height (on an arm: its place along the axis) between the nearest landmarks, and the
- * direction in which it lies from the part's middle, which is read from level sections.
+ * Piecewise coordinates of every vertex: its height (on an arm: its place along the axis) between the nearest
+ * landmarks, and the direction in which it lies from the part's middle, which is read from level sections.
  */
 export function partCoordinates(body: MappedBody, knots: ReadonlySet<LandmarkName>): PartCoordinates {
   const frame = frameOf([0, 1, 0], body.forward);

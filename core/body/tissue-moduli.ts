@@ -1,13 +1,14 @@
 import type { BodyRegion } from './body-regions.ts';
 
 /**
- * Effective foundation modulus by region, Pa: four times a modulus of the tissue of 5 to 20 kPa, as the even 40 kPa of the fit
- * body is four times 10 kPa. Hand-set estimates, meant for relative softness only.
+ * Effective foundation modulus by region, Pa: four times a modulus of the tissue of 5 to 20 kPa, as the even 40 kPa
+ * of the fit body is four times 10 kPa. Hand-set estimates, meant for relative softness only.
  *
- * @see Order and spread: MR elastography of gluteal fat and muscle in ten women, shear modulus 0.75 and 1.0 kPa, E = 3 G (J. Mech. Behav.
- *   Biomed. Mater. 2023, "Strain-dependent shear properties of human adipose tissue in vivo"); indentation of lower limbs
- *   of eight adults, initial modulus 0.2 to 58 kPa (Zheng & Mak, J. Biomech. Eng. 121 (1999) 330); whole breast, 5 kPa in tension
- *   (Suh et al., Materials Plus 2024). They differ by decades between methods: only which is softer should be believed.
+ * @see Order and spread: MR elastography of gluteal fat and muscle in ten women, shear modulus 0.75 and 1.0 kPa, E =
+ *   3 G (J. Mech. Behav. Biomed. Mater. 2023, "Strain-dependent shear properties of human adipose tissue in vivo");
+ *   indentation of lower limbs of eight adults, initial modulus 0.2 to 58 kPa (Zheng & Mak, J. Biomech. Eng. 121
+ *   (1999) 330); whole breast, 5 kPa in tension (Suh et al., Materials Plus 2024). They differ by decades between
+ *   methods: only which is softer should be believed.
  */
 export const REGION_MODULI: Readonly<Record<BodyRegion, number>> = {
   neck: 50e3,

@@ -18,8 +18,9 @@ const EVENING = { rounds: 6, share: 0.6 } as const;
 const THINNEST = 0.003;
 
 /**
- * Depth of tissue carried from one body to another: each vertex takes the depth at its own place on the other (between the
- * same landmarks, in the same direction from the middle of the part), times the ratio of the girths there.
+ * Depth of tissue carried from one body to another: each vertex takes the depth at its own place on the other
+ * (between the same landmarks, in the same direction from the middle of the part), times the ratio of the girths
+ * there.
  *
  * @param from - Usually the fit body made to the other's measures; its depth per vertex, m.
  * @returns m; one per vertex of `to`.

@@ -23,8 +23,8 @@ const chartFile = z.strictObject({
 /**
  * Reads a size chart, as JSON or as a table.
  *
- * A table's first column holds the measures' names, its first row `measure` and the sizes. Above it may stand rows `name`, `unit`
- * (mm, cm, m or in; cm if left out) and `source`.
+ * A table's first column holds the measures' names, its first row `measure` and the sizes. Above it may stand rows
+ * `name`, `unit` (mm, cm, m or in; cm if left out) and `source`.
  *
  * @param name - Of the chart, where the file gives none.
  * @throws {Fault} `chart/...`, `table/...`, `file/not-json`, `file/wrong-shape`.

@@ -81,7 +81,8 @@ const DEPTH = 0.7;
 const ROUNDING = 24;
 
 /**
- * A whole person of tapers: head, hands, feet, arms in any pose. Invented; its girths are closed forms wherever one taper is alone.
+ * A whole person of tapers: head, hands, feet, arms in any pose. Invented; its girths are closed forms wherever one
+ * taper is alone.
  *
  * @param degrees - Of the arms from the vertical: 90 is a T.
  * @param spacing - mm.

@@ -11,8 +11,8 @@ export interface NetBox {
 }
 
 /**
- * The zero level of a field as a closed mesh: a vertex per cell that it passes, drawn onto it, a quad per grid edge that it
- * crosses. Good for smooth solids thicker than a few cells.
+ * The zero level of a field as a closed mesh: a vertex per cell that it passes, drawn onto it, a quad per grid edge
+ * that it crosses. Good for smooth solids thicker than a few cells.
  *
  * @see Gibson, Constrained elastic surface nets, MICCAI 1998.
  */

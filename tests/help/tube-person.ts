@@ -26,8 +26,8 @@ const moved = ({ positions, triangles }: TriangleMesh, by: readonly number[]): T
 });
 
 /**
- * A person of three separate tubes, without arms, feet and head; every girth is 2 pi r on the legs and an ellipse's on the trunk.
- * Invented. The calves lie back, so that front and back can be told.
+ * A person of three separate tubes, without arms, feet and head; every girth is 2 pi r on the legs and an ellipse's
+ * on the trunk. Invented. The calves lie back, so that front and back can be told.
  */
 export function tubePerson(): TriangleMesh {
   const leg = tube({

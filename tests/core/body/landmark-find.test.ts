@@ -257,14 +257,16 @@ describe('findLandmarks on a whole person of tapers, with head, hands and feet',
     const girthMm = (name: string): number =>
       1000 * tape.readings.find(({ line }) => line.name === name && line.side === 'left')!.girth;
     const [upper, fore, lower] = armTapers(degrees);
-    // The tapers are alone there: 290 mm from the shoulder the arm is narrowest above the forearm, 350 mm fullest, 545 mm the wrist.
+    // The tapers are alone there: 290 mm from the shoulder the arm is narrowest above the forearm, 350 mm fullest,
+    // 545 mm the wrist.
     const shoulder = upper.from;
     const along = (name: LandmarkName): number =>
       Math.hypot(...mm(name).map((value, k) => value - shoulder[k]!));
     expect(along('elbowLeft')).toBeGreaterThan(290);
     expect(along('elbowLeft')).toBeLessThan(350);
     expect(Math.abs(along('wristLeft') - 545)).toBeLessThan(5);
-    // A tape over the kink between two tapers bridges it, and the mesh of 10 mm cuts its corner: within 2 mm of the closed form.
+    // A tape over the kink between two tapers bridges it, and the mesh of 10 mm cuts its corner: within 2 mm of the
+    // closed form.
     expect(Math.abs(girthMm('elbow') - taperGirth(fore, mm('elbowLeft')))).toBeLessThan(2);
     expect(Math.abs(girthMm('wrist') - taperGirth(lower, mm('wristLeft')))).toBeLessThan(2.5);
     if (degrees > 20)
