@@ -14,7 +14,14 @@ export interface BodyFaults {
   'mesh/bad-index': { line: number | null; triangle: number | null; value: string; vertexCount: number };
   'mesh/no-triangles': { vertexCount: number };
   'mesh/too-large': {
-    what: 'bytes' | 'vertices' | 'triangles' | 'corners of one face' | 'numbers' | 'nodes';
+    what:
+      | 'bytes'
+      | 'vertices'
+      | 'triangles'
+      | 'corners of one face'
+      | 'corners of large faces'
+      | 'numbers'
+      | 'nodes';
     found: number;
     limit: number;
   };

@@ -2,7 +2,7 @@ import { Fault } from '../fault/fault.ts';
 import type { MeshScene, PassedOver } from '../mesh/mesh-scene.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 import { readCoordinate, shortened } from './mesh-number.ts';
-import { requireWithin } from './mesh-limits.ts';
+import { LARGE_FACE, requireWithin } from './mesh-limits.ts';
 import { partNames, splitIntoParts, type PartNames } from './scene-parts.ts';
 import { splitFace } from './split-face.ts';
 import { textLines } from './text-lines.ts';
@@ -56,6 +56,7 @@ interface Reading {
   readonly waiting: { readonly line: number; readonly part: number; readonly corners: readonly number[] }[];
   readonly parts: PartNames;
   readonly passedOver: Set<PassedOver>;
+  largeCorners: number;
   object: string;
   group: string;
 }
@@ -69,6 +70,7 @@ function surfaceOf(text: string): Surface {
     waiting: [],
     parts: partNames(),
     passedOver: new Set(),
+    largeCorners: 0,
     object: '',
     group: '',
   };
@@ -131,6 +133,9 @@ function addFace(corners: readonly number[], part: number, reading: Reading): vo
   const { coordinates, triangles, partOfTriangle } = reading;
   const distinct = corners.filter((v, i) => v !== corners[(i + 1) % corners.length]);
   if (distinct.length < 3) return;
+  if (distinct.length > LARGE_FACE) {
+    requireWithin('corners of large faces', (reading.largeCorners += distinct.length));
+  }
   splitFace(distinct, coordinates, triangles);
   while (partOfTriangle.length < triangles.length / 3) partOfTriangle.push(part);
   requireWithin('triangles', triangles.length / 3);

@@ -1,7 +1,7 @@
 import { Fault } from '../fault/fault.ts';
 import type { MeshScene, PassedOver } from '../mesh/mesh-scene.ts';
 import { isUsableCoordinate } from './mesh-number.ts';
-import { requireWithin } from './mesh-limits.ts';
+import { LARGE_FACE, requireWithin } from './mesh-limits.ts';
 import { readPlyHeader, type PlyElement, type PlyHeader, type PlyProperty } from './ply-header.ts';
 import { EndOfPly, leastBytes, plyValues, type PlyValues } from './ply-values.ts';
 import { splitFace } from './split-face.ts';
@@ -23,8 +23,12 @@ export function readPly(bytes: Uint8Array): MeshScene {
   const surface: Surface = { positions: [], faces: [], triangles: [] };
   for (const element of header.elements) readElement(element, header, values, surface, bytes.length);
   const vertexCount = surface.positions.length / 3;
+  let largeCorners = 0;
   for (const { corners, line, isStrip } of surface.faces) {
     requireKnown(corners, { vertexCount, line, isStrip, triangle: surface.triangles.length / 3 + 1 });
+    if (!isStrip && corners.length > LARGE_FACE) {
+      requireWithin('corners of large faces', (largeCorners += corners.length));
+    }
     if (isStrip) addStrip(corners, surface.triangles);
     else addFace(corners, surface);
     requireWithin('triangles', surface.triangles.length / 3);

@@ -2,7 +2,8 @@
  * Splits a face of any number of corners into triangles of the same turn.
  *
  * Three and four convex corners and any convex face become a fan; others lose one ear after another, in the plane
- * square to the face's area vector. A face that folds over itself still comes out as corners - 2 triangles.
+ * square to the face's area vector. A face that folds over itself still comes out as corners - 2 triangles; the work on a
+ * face is bounded by the square of its corners, however it is folded.
  *
  * @param corners - Vertex indices, each once.
  * @param positions - 3 per vertex.
@@ -16,14 +17,18 @@ export function splitFace(corners: readonly number[], positions: ArrayLike<numbe
   }
   const flat = flattened(corners, positions);
   const left = corners.map((_, i) => i);
+  const looks = { left: MOST_LOOKS * corners.length ** 2 };
   while (left.length > 3) {
-    const ear = findEar(left, flat);
+    const ear = findEar(left, flat, looks);
     const [before, here, after] = neighbours(left, ear);
     into.push(corners[before]!, corners[here]!, corners[after]!);
     left.splice(ear, 1);
   }
   into.push(corners[left[0]!]!, corners[left[1]!]!, corners[left[2]!]!);
 }
+
+/** Looks at a corner, over the square of the corners: convex faces need half of one, twisted ones a few. */
+const MOST_LOOKS = 12;
 
 type Point = readonly [number, number];
 
@@ -49,7 +54,7 @@ const neighbours = (left: readonly number[], i: number): [number, number, number
 ];
 
 /** Place in `left` of a convex corner whose triangle holds no other corner; the most convex one where there is none. */
-function findEar(left: readonly number[], flat: readonly Point[]): number {
+function findEar(left: readonly number[], flat: readonly Point[], looks: { left: number }): number {
   let best = 0;
   let widest = -Infinity;
   for (let i = 0; i < left.length; i++) {
@@ -62,11 +67,12 @@ function findEar(left: readonly number[], flat: readonly Point[]): number {
     }
     if (turn <= 0) continue;
     const holds = left.some((other) => {
+      looks.left--;
       const p = flat[other]!;
       if (other === before || other === here || other === after) return false;
       return turnOf(a, b, p) >= 0 && turnOf(b, c, p) >= 0 && turnOf(c, a, p) >= 0;
     });
-    if (!holds) return i;
+    if (!holds || looks.left < 0) return i;
   }
   return best;
 }

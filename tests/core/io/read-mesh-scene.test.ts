@@ -231,6 +231,13 @@ describe('bad files are refused with place, value and remedy', () => {
   it.each<[string, string, () => Uint8Array, string, RegExp]>([
     ['an unknown kind', 'a.fbx', () => utf8('x'), 'file/unknown-kind', /\.fbx/],
     ['an empty OBJ', 'a.obj', () => utf8(''), 'mesh/no-triangles', /no surface/],
+    [
+      'faces of too many corners',
+      'a.obj',
+      () => utf8(`v 0 0 0\nv 1 0 0\nv 0 1 0\n${`f ${'1 2 3 '.repeat(300)}\n`.repeat(300)}`),
+      'mesh/too-large',
+      /corners of large faces/,
+    ],
     ['an empty PLY', 'a.ply', () => utf8(''), 'mesh/not-its-kind', /ply/],
     ['an empty STL', 'a.stl', () => utf8(''), 'mesh/not-its-kind', /0 bytes/],
     ['an empty glTF', 'a.gltf', () => utf8(''), 'mesh/not-glb', /0 bytes/],
