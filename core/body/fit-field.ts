@@ -63,6 +63,8 @@ export function makeFitField(figure: FitFigure): FitField {
   };
   const arm = armOf(figure);
   const trunkReach = Math.max(SHAPE.trunkReach, figure.armJoint[0] + 40 + figure.armJoin);
+  // Nearer to the middle no arm is felt.
+  const armFrom = Math.max(0, 60 + SHAPE.armJoin - figure.armJoin);
   const aloneBelow = (figure.form.legJoin.from + 50) * heightScale;
 
   return {
@@ -78,7 +80,7 @@ export function makeFitField(figure: FitFigure): FitField {
       // Far to the side only the arm counts; what stands in for the trunk stays clear of the arm's join.
       const far = x - trunkReach;
       const f = far > 0 ? far + figure.armJoin + 30 : half(x, y, z);
-      return x > 60 ? smoothMin(f, arm(x, y, z), figure.armJoin) : f;
+      return x > armFrom ? smoothMin(f, arm(x, y, z), figure.armJoin) : f;
     },
     aloneBelow,
     arm,

@@ -70,7 +70,7 @@ export function cloven(seat: SoftMass, deep: number): SoftMass {
     ...seat,
     centre: [x + 0.6 * deeper, y, z],
     across: seat.across - 0.6 * deeper,
-    joinMiddle: Math.max(10, seat.joinMiddle - 3 * deeper),
+    joinMiddle: Math.max(22, seat.joinMiddle - 3 * deeper),
   };
 }
 
