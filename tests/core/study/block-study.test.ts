@@ -7,7 +7,7 @@ import type { StandingStudy } from '../../../core/study/standing-study.ts';
 import type { Study } from '../../../core/study/study.ts';
 import { faultOf } from '../../help/fault-of.ts';
 
-const folder = new URL('../../../assets/demo/', import.meta.url);
+const folder = new URL('../../../assets/short/', import.meta.url);
 const beside = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
 const text = beside('harbour-short.study.json');
 const open = (file: string): Promise<Study> =>
