@@ -4,6 +4,7 @@ import type { BodyFaults } from './body-faults.ts';
 import type { FileFaults } from './file-faults.ts';
 import type { FitFaults } from './fit-faults.ts';
 import type { GarmentFaults } from './garment-faults.ts';
+import type { PatternFaults } from './pattern-faults.ts';
 import type { TableFaults } from './table-faults.ts';
 import type { TapeFaults } from './tape-faults.ts';
 
@@ -16,6 +17,7 @@ export interface FaultFacts
     BodyFaults,
     FitFaults,
     GarmentFaults,
+    PatternFaults,
     TableFaults,
     TapeFaults {}
 

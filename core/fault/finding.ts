@@ -2,6 +2,7 @@ import type { BenchFindings } from './bench-findings.ts';
 import type { BodyFindings } from './body-findings.ts';
 import type { FitFindings } from './fit-findings.ts';
 import type { GarmentFindings } from './garment-findings.ts';
+import type { PatternFindings } from './pattern-findings.ts';
 import type { TableFindings } from './table-findings.ts';
 import type { TapeFindings } from './tape-findings.ts';
 import type { WornFindings } from './worn-findings.ts';
@@ -13,6 +14,7 @@ export interface FindingFacts
     BodyFindings,
     FitFindings,
     GarmentFindings,
+    PatternFindings,
     WornFindings,
     TableFindings,
     TapeFindings {}

@@ -6,6 +6,7 @@ import { bodyFaultWords, bodyFindingWords } from './body-words.ts';
 import { fileFaultWords } from './file-words.ts';
 import { fitFaultWords, fitFindingWords } from './fit-words.ts';
 import { garmentFaultWords, garmentFindingWords } from './garment-words.ts';
+import { patternFaultWords, patternFindingWords } from './pattern-words.ts';
 import { tableFaultWords, tableFindingWords } from './table-words.ts';
 import { tapeFaultWords, tapeFindingWords } from './tape-words.ts';
 import type { FaultSentence, FaultWords, FindingWords } from './word-tables.ts';
@@ -17,6 +18,7 @@ const faultWords: FaultWords<FaultFacts> = {
   ...bodyFaultWords,
   ...fitFaultWords,
   ...garmentFaultWords,
+  ...patternFaultWords,
   ...tableFaultWords,
   ...tapeFaultWords,
   ...blockFaultWords,
@@ -27,6 +29,7 @@ const findingWords: FindingWords<FindingFacts> = {
   ...bodyFindingWords,
   ...fitFindingWords,
   ...garmentFindingWords,
+  ...patternFindingWords,
   ...wornFindingWords,
   ...tableFindingWords,
   ...tapeFindingWords,

@@ -1,0 +1,74 @@
+import { boxOf, outlineOf } from './flat-outline.ts';
+import { grainLine, middleOf } from './grain-line.ts';
+import { seamNotches, type Notch } from './notches.ts';
+import type { FlatPoint, Pattern, PatternCurve } from './pattern.ts';
+import { wholePattern } from './whole-pattern.ts';
+
+/** One piece of a pattern with all that is drawn on it; in the panel's own plane, m. */
+export interface DrawnPiece {
+  readonly name: string;
+  /** A closed loop that runs counter-clockwise. */
+  readonly edges: readonly PatternCurve[];
+  /** Names of edges that are sewn. */
+  readonly sewn: ReadonlySet<string>;
+  readonly lines: readonly PatternCurve[];
+  /** Along the warp, from low to high. */
+  readonly grain: readonly [FlatPoint, FlatPoint];
+  readonly notches: readonly Notch[];
+  /** Well inside, for its name. */
+  readonly middle: FlatPoint;
+  readonly fabric: number;
+  /** How far it is moved on the sheet where all pieces lie side by side. */
+  readonly offset: FlatPoint;
+}
+
+/** A whole pattern, laid out on one sheet from (0, 0). */
+export interface DrawnPattern {
+  readonly name: string;
+  readonly pieces: readonly DrawnPiece[];
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Space between pieces and at the sheet's edges, m. */
+const GAP = 0.02;
+/** A row of pieces is begun anew beyond this, m. */
+const ROW_WIDTH = 1;
+
+/** A pattern as it is put on paper: both halves, grain lines, notches, pieces in rows beside each other. */
+export function drawnPattern(pattern: Pattern): DrawnPattern {
+  const whole = wholePattern(pattern);
+  const notches = seamNotches(whole);
+  const pieces = whole.panels.map((panel): Omit<DrawnPiece, 'offset'> => {
+    const loop = outlineOf(panel);
+    const sides = whole.seams.flatMap(({ one, other }) => [one, other]);
+    return {
+      name: panel.name,
+      edges: panel.edges,
+      sewn: new Set(sides.filter((side) => side.panel === panel.name).map(({ edge }) => edge)),
+      lines: panel.lines ?? [],
+      grain: grainLine(loop, panel.grain ?? 0),
+      notches: notches.filter((notch) => notch.panel === panel.name),
+      middle: middleOf(loop),
+      fabric: panel.fabric ?? 0,
+    };
+  });
+  return { name: whole.name, ...inRows(pieces) };
+}
+
+function inRows(pieces: readonly Omit<DrawnPiece, 'offset'>[]): Omit<DrawnPattern, 'name'> {
+  let [x, y, rowHeight, width] = [GAP, GAP, 0, 0];
+  const laid = pieces.map((piece): DrawnPiece => {
+    const box = boxOf(outlineOf(piece));
+    if (x > GAP && x + box.right - box.left > ROW_WIDTH) {
+      y += rowHeight + GAP;
+      [x, rowHeight] = [GAP, 0];
+    }
+    const offset: FlatPoint = [x - box.left, y - box.bottom];
+    x += box.right - box.left + GAP;
+    rowHeight = Math.max(rowHeight, box.top - box.bottom);
+    width = Math.max(width, x);
+    return { ...piece, offset };
+  });
+  return { pieces: laid, width, height: y + rowHeight + GAP };
+}
