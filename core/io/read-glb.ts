@@ -179,23 +179,21 @@ function cornersOf(primitive: Primitive, vertexCount: number, isMirrored: boolea
   return Uint32Array.from(into);
 }
 
-/** The vertices that corners name, in the order of their first use, and the corners renumbered. */
+/** The vertices that corners name, in the file's order, and the corners renumbered. */
 function ownVertices(all: Uint32Array, vertexCount: number): { used: number[]; corners: Uint32Array } {
-  const used: number[] = [];
+  // A list for few vertices of a long shared list, a table for many.
   if (all.length < vertexCount / 4) {
-    const newIndex = new Map<number, number>();
-    const corners = all.map((v) => {
-      if (!newIndex.has(v)) newIndex.set(v, used.push(v) - 1);
-      return newIndex.get(v)!;
-    });
-    return { used, corners };
+    const used = [...new Set(all)].sort((a, b) => a - b);
+    const newIndex = new Map(used.map((v, i) => [v, i]));
+    return { used, corners: all.map((v) => newIndex.get(v)!) };
   }
+  const used: number[] = [];
   const newIndex = new Int32Array(vertexCount).fill(-1);
-  const corners = all.map((v) => {
-    if (newIndex[v]! < 0) newIndex[v] = used.push(v) - 1;
-    return newIndex[v]!;
+  for (const v of all) newIndex[v] = 0;
+  newIndex.forEach((mark, v) => {
+    if (mark === 0) newIndex[v] = used.push(v) - 1;
   });
-  return { used, corners };
+  return { used, corners: all.map((v) => newIndex[v]!) };
 }
 
 function passedOver(json: Json): PassedOver[] {
