@@ -43,6 +43,12 @@ export const BLOCKS = {
     lengths: needed('side', 'frontRise', 'backRise', 'inseam'),
     laid: ['waist', 'hem'],
   },
+  /** Ankle to below the knee, of the left leg; the foot is left out. */
+  stocking: {
+    levels: [...needed('D', 'C'), ...optional('B1'), ...needed('B')],
+    lengths: needed('length'),
+    laid: ['D', 'C', 'B1', 'B'],
+  },
 } as const satisfies Readonly<Record<string, BlockKind>>;
 
 export type BlockName = keyof typeof BLOCKS;

@@ -2,6 +2,7 @@ import type { Body } from '../body/body.ts';
 import { Fault } from '../fault/fault.ts';
 import { BLOCKS, type BlockName, type BlockSheet } from './blocks.ts';
 import type { DraftedBlock } from './drafted-block.ts';
+import { draftStocking } from './stocking-block.ts';
 import { draftTrousers } from './trouser-block.ts';
 
 type Draft = (body: Body, sheet: BlockSheet) => DraftedBlock;
@@ -9,6 +10,7 @@ type Draft = (body: Body, sheet: BlockSheet) => DraftedBlock;
 const DRAFTS: Readonly<Record<BlockName, Draft>> = {
   short: trousers,
   legging,
+  stocking: draftStocking,
 };
 
 /**
@@ -27,7 +29,7 @@ export function draftBlock(body: Body, sheet: BlockSheet): DraftedBlock {
       throw new Fault('block/length-missing', { length: name });
     }
   }
-  return DRAFTS[sheet.block](body, sheet);
+  return { ...DRAFTS[sheet.block](body, sheet), moulded: sheet.construction === 'moulded' };
 }
 
 function trousers(body: Body, { girths, lengths, laid = {} }: BlockSheet): DraftedBlock {

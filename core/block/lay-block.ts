@@ -1,6 +1,7 @@
 import type { Body, Box } from '../body/body.ts';
 import type { DistanceField } from '../body/distance-field.ts';
 import type { Garment, GarmentLine } from '../garment/garment.ts';
+import { mouldedLevels } from '../garment/moulded-rest.ts';
 import { panelCloth, type PanelCloth } from '../garment/panel-cloth.ts';
 import { layPattern } from '../garment/place-pattern.ts';
 import { curveLength } from '../pattern/arc-length.ts';
@@ -29,7 +30,7 @@ const ROOM = 0.05;
  * @param edge - Wanted edge length of the finest mesh, m.
  */
 export function* layBlock(
-  { pattern, placing }: DraftedBlock,
+  { pattern, placing, scaling, moulded }: DraftedBlock,
   body: Pick<Body, 'contactField'>,
   edge: number,
 ): Generator<void, LaidBlock> {
@@ -48,7 +49,14 @@ export function* layBlock(
   const cloth = panelCloth(pattern, sewn, laid, skin);
   const lines = linesOf(pattern, sewn.at(-1)!, cloth);
   return {
-    garment: { levels: cloth.levels, warp: 'along', rings: [], columnCount: 0, lines, findings: [] },
+    garment: {
+      levels: moulded ? mouldedLevels(cloth.levels, scaling) : cloth.levels,
+      warp: 'along',
+      rings: [],
+      columnCount: 0,
+      lines,
+      findings: [],
+    },
     skin,
     inward: laid.inward,
   };

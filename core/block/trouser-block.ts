@@ -66,6 +66,7 @@ export function draftTrousers(body: Body, sheet: TrouserSheet): TrouserBlock {
         { edge: edge(side, 'hem'), normal: [0, 1, 0] as const, offset: rows.hem.height },
       ]),
     },
+    scaling: { around: (height) => valueAt(rows.ratio, height), along: rows.scale },
     raise: { front: sides.front.raise, back: sides.back.raise },
   };
 }

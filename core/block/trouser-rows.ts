@@ -30,6 +30,9 @@ export interface TrouserRows {
   readonly crotch: Triple;
   /** Relaxed way along the side seam by height, m. */
   readonly way: MonotoneCubic;
+  /** Relaxed over body girth by height, and relaxed over body length of the side seam. */
+  readonly ratio: MonotoneCubic;
+  readonly scale: number;
   /** Relaxed widths by way, m. */
   readonly trunk: Readonly<Record<Side, MonotoneCubic>>;
   readonly leg: Readonly<Record<Side, MonotoneCubic>>;
@@ -89,6 +92,8 @@ export function trouserRows({ skin, landmarks }: Body, { girths, lengths, laid }
     ),
     crotch,
     way,
+    ratio,
+    scale,
     trunk: both(trunk),
     leg: both(leg),
   };
