@@ -6,6 +6,7 @@ import type { ColourRange } from '../../core/sheet/colour-scale.ts';
 import { CAUTION_SHORT } from '../../core/words/judgement-words.ts';
 import { LEAF_ORDER, LEAF_WORDS } from '../../core/words/stage-words.ts';
 import { accessFaults } from './help/access-faults.ts';
+import { clipped } from './help/clipped.ts';
 import { openSettled, openStage, SETTLED, type OpenStage } from './help/open-stage.ts';
 import { readPng, valueOfColour, type Pixels } from './help/read-colours.ts';
 
@@ -64,34 +65,6 @@ function differing(one: Pixels, other: Pixels): number {
   }
   return (16 * count) / (one.width * one.height);
 }
-
-/** Words that reach beyond the window or are cut by their own box, and scroll bars inside scroll bars. */
-const clipped = (page: Page): Promise<readonly string[]> =>
-  page.evaluate(() => {
-    const faults: string[] = [];
-    for (const element of document.querySelectorAll<HTMLElement>('body *')) {
-      if (element.closest('.hidden, svg, [hidden]') !== null) continue;
-      const hasWords = [...element.childNodes].some(
-        (node) => node.nodeType === Node.TEXT_NODE && node.textContent!.trim() !== '',
-      );
-      const { left, right, top, bottom, width } = element.getBoundingClientRect();
-      const name = `${element.className || element.tagName} "${element.textContent.slice(0, 40)}"`;
-      if (hasWords && width > 0 && (left < 0 || top < 0 || right > innerWidth || bottom > innerHeight)) {
-        faults.push(`beyond the window: ${name}`);
-      }
-      if (
-        hasWords &&
-        element.scrollWidth > element.clientWidth + 1 &&
-        getComputedStyle(element).overflowX !== 'visible'
-      ) {
-        faults.push(`cut off: ${name}`);
-      }
-      if (element.classList.contains('leaf-body') && element.scrollHeight > element.clientHeight + 1) {
-        faults.push(`must be scrolled: ${name}`);
-      }
-    }
-    return faults;
-  });
 
 describe.each([
   [1280, 800, false],

@@ -50,10 +50,14 @@ export function ImportDone(): ReactElement {
 const inReadingOrder = (steps: readonly ImportStep[]): readonly ImportStep[] =>
   steps.toSorted((one, other) => Number(isHeeded(other)) - Number(isHeeded(one)));
 
+const LEAST_SHARE = 0.25;
+
 /** What was found but not mended. */
 function isHeeded(step: ImportStep): boolean {
   if (step.kind === 'hole') return step.facts.done !== 'closed';
   if (step.kind === 'self-intersections') return step.facts.pairCount > 0 || !step.facts.complete;
+  // A skin that is a small piece of what the file holds is hardly the body.
+  if (step.kind === 'skin-chosen') return step.facts.areaShare < LEAST_SHARE;
   return step.kind === 'refined' && step.facts.cutShort;
 }
 

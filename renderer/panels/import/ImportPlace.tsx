@@ -18,7 +18,7 @@ export function ImportPlace({ preview }: ImportPlaceProps): ReactElement {
   const isOpened = useImport(({ opened }) => opened !== null);
   const isRefused = useImport(({ fault, opened }) => fault !== null && opened === null);
   return (
-    <div className="import-place">
+    <div className={`import-place ${isOpened ? '' : 'bare'}`}>
       <main className="import-stage" aria-label={IMPORT_STEP_WORDS.preview}>
         {preview}
         {isRefused && <ImportRefused />}

@@ -51,7 +51,7 @@ export function ImportStage(): ReactElement {
   );
 }
 
-function Standing(): ReactElement | null {
+function Standing(): ReactElement {
   const { opened, choices } = useImport((state) => state);
   const made = useImport(currentBody);
   const inks = useInks();
@@ -59,12 +59,15 @@ function Standing(): ReactElement | null {
     () => (opened === null || choices === null ? null : previewStand(opened, choices, made)),
     [opened, choices, made],
   );
-  if (opened === null || choices === null || stand === null) return null;
   return (
     <>
       <ImportFloor inks={inks} />
-      <PreviewForm opened={opened} made={made} stand={stand} inks={inks} />
-      <HeightRule stand={stand} inks={inks} />
+      {opened !== null && stand !== null && (
+        <>
+          <PreviewForm opened={opened} made={made} stand={stand} inks={inks} />
+          <HeightRule stand={stand} inks={inks} />
+        </>
+      )}
     </>
   );
 }

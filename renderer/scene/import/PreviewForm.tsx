@@ -40,7 +40,7 @@ export function PreviewForm({ opened, made, stand, inks }: PreviewFormProps): Re
   }, [file, opened, made, isSkin, invalidate]);
   return (
     <>
-      <mesh geometry={file!} material={drawn} {...placedBy(stand.ofFile)} />
+      <mesh geometry={file!} material={drawn} visible={!stand.isFileFar} {...placedBy(stand.ofFile)} />
       {body !== null && made !== null && (
         <group {...placedBy(stand.ofBody)}>
           <mesh geometry={body} material={skin} name="skin" />

@@ -15,6 +15,8 @@ export interface PreviewStand {
   /** Of what is drawn as the body, on the stage. */
   readonly height: number;
   readonly width: number;
+  /** True where the file reaches so far beyond the body that it is not drawn beside it. */
+  readonly isFileFar: boolean;
 }
 
 /** Before a body is made, the file's surface stands as the answers turn it; then it lies where the body is. */
@@ -37,10 +39,11 @@ function standOfFile({ size }: OpenedScene, choices: ImportChoices): PreviewStan
     ofBody: new Matrix4(),
     height,
     width: scale * across(0),
+    isFileFar: false,
   };
 }
 
-function standOfBody({ middle }: OpenedScene, { low, high, report }: MadeBody): PreviewStand {
+function standOfBody({ middle, size: fileSize }: OpenedScene, { low, high, report }: MadeBody): PreviewStand {
   const { scale: unit, turn, shift } = report.placing;
   const size = [0, 1, 2].map((k) => high[k]! - low[k]!);
   const scale = scaleFor(Math.max(...size));
@@ -57,8 +60,12 @@ function standOfBody({ middle }: OpenedScene, { low, high, report }: MadeBody): 
     ofBody,
     height: scale * size[1]!,
     width: scale * size[0]!,
+    isFileFar: scale * unit * Math.max(...fileSize) > FAR * STAGE_HEIGHT,
   };
 }
+
+/** So many bodies long. */
+const FAR = 4;
 
 const scaleFor = (longest: number): number => (longest > 0 ? STAGE_HEIGHT / longest : 1);
 
