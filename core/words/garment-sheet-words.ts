@@ -6,6 +6,7 @@ import { REGION_WORDS, WARP_WORDS } from './stage-words.ts';
 const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
   short: 'Short',
   legging: 'Legging',
+  stocking: 'Knee stocking',
 };
 
 const CONSTRUCTION_WORDS: Readonly<Record<Construction, string>> = {
