@@ -130,7 +130,7 @@ function block(
   { name, blockName }: { readonly name: string; readonly blockName: string },
   { size, fabrics = [] }: DxfWish,
 ): string {
-  const { edges, sewn, lines, grain, notches, middle } = piece;
+  const { edges, sewn, lines, grain, notches, title } = piece;
   const point = (layer: number, at: FlatPoint) => text.lines([[0, 'POINT'], [8, layer], ...text.place(at)]);
   const notes = [
     `Piece Name: ${name}`,
@@ -157,7 +157,7 @@ function block(
     ...edges
       .filter((edge) => sewn.has(edge.name))
       .map(({ points }) => text.polyline(LAYER.sewing, points, false)),
-    ...notes.map((note, i) => text.note(note, [middle[0], middle[1] - 0.015 * i])),
+    ...notes.map((note, i) => text.note(note, [title[0], title[1] - 0.015 * i])),
     text.lines([
       [0, 'ENDBLK'],
       [8, 1],

@@ -1,3 +1,4 @@
+import { pointReader } from './arc-length.ts';
 import { boxOf, outlineOf } from './flat-outline.ts';
 import { grainLine, middleOf } from './grain-line.ts';
 import { seamNotches, type Notch } from './notches.ts';
@@ -15,11 +16,20 @@ export interface DrawnPiece {
   /** Along the warp, from low to high. */
   readonly grain: readonly [FlatPoint, FlatPoint];
   readonly notches: readonly Notch[];
-  /** Well inside, for its name. */
-  readonly middle: FlatPoint;
+  /** Where its name begins: well inside, beside the grain line. */
+  readonly title: FlatPoint;
+  /** Names of edges, beside them. */
+  readonly labels: readonly EdgeLabel[];
   readonly fabric: number;
   /** How far it is moved on the sheet where all pieces lie side by side. */
   readonly offset: FlatPoint;
+}
+
+/** Where the name of an edge is written, so that it lies inside. */
+export interface EdgeLabel {
+  readonly text: string;
+  readonly at: FlatPoint;
+  readonly anchor: 'start' | 'middle' | 'end';
 }
 
 /** A whole pattern, laid out on one sheet from (0, 0). */
@@ -30,6 +40,8 @@ export interface DrawnPattern {
   readonly height: number;
 }
 
+/** How far names stay off lines, m. */
+const BESIDE = 0.008;
 /** Space between pieces and at the sheet's edges, m. */
 const GAP = 0.02;
 /** A row of pieces is begun anew beyond this, m. */
@@ -49,11 +61,29 @@ export function drawnPattern(pattern: Pattern): DrawnPattern {
       lines: panel.lines ?? [],
       grain: grainLine(loop, panel.grain ?? 0),
       notches: notches.filter((notch) => notch.panel === panel.name),
-      middle: middleOf(loop),
+      title: titleOf(loop),
+      labels: panel.edges.map(labelOf),
       fabric: panel.fabric ?? 0,
     };
   });
   return { name: whole.name, ...inRows(pieces) };
+}
+
+function titleOf(loop: readonly FlatPoint[]): FlatPoint {
+  const [x, y] = middleOf(loop);
+  return [x + BESIDE, y];
+}
+
+/** Beside the middle of an edge of a panel that runs counter-clockwise. */
+function labelOf({ name, points }: PatternCurve): EdgeLabel {
+  const reader = pointReader(points);
+  const [ax, ay] = reader(0.48);
+  const [bx, by] = reader(0.52);
+  const length = Math.hypot(bx - ax, by - ay);
+  const [x, y] = reader(0.5);
+  const [inX, inY] = [-(by - ay) / length, (bx - ax) / length];
+  const anchor = inX > 0.5 ? 'start' : inX < -0.5 ? 'end' : 'middle';
+  return { text: name, at: [x + BESIDE * inX, y + BESIDE * inY], anchor };
 }
 
 function inRows(pieces: readonly Omit<DrawnPiece, 'offset'>[]): Omit<DrawnPattern, 'name'> {

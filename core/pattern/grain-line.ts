@@ -21,6 +21,13 @@ export function grainLine(loop: readonly FlatPoint[], grain: number): readonly [
   return [at(centre - half), at(centre + half)];
 }
 
+/** The head of the arrow at the end of a grain line: a barb, the tip, a barb. */
+export function arrowHead([from, to]: readonly [FlatPoint, FlatPoint], size: number): FlatPoint[] {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;
+  const [x, y] = [(size * (to[0] - from[0])) / length, (size * (to[1] - from[1])) / length];
+  return [[to[0] - x - y / 3, to[1] - y + x / 3], to, [to[0] - x + y / 3, to[1] - y - x / 3]];
+}
+
 /** A point well inside a loop: its centre of area where that lies inside. */
 export function middleOf(loop: readonly FlatPoint[]): FlatPoint {
   const centre = centreOfArea(loop);

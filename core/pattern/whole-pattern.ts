@@ -37,10 +37,12 @@ export function wholePattern(pattern: Pattern): Pattern {
     SIDES.map((side): Seam => {
       // The right half of a whole piece runs back along its edges.
       const isBack = side === 'right' && isFolded(one.panel) !== isFolded(other.panel);
+      // Loops of the right half run the other way; with both edges exchanged its notches are the mirror image of the left's.
+      const [first, second] = side === 'left' ? [one, other] : [other, one];
       return {
         name: `${name} ${side}`,
-        one: edgeOn(side, one),
-        other: edgeOn(side, other),
+        one: edgeOn(side, first),
+        other: edgeOn(side, second),
         turned: isBack ? !turned : turned,
       };
     }),
