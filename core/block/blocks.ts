@@ -49,6 +49,12 @@ export const BLOCKS = {
     lengths: needed('length'),
     laid: ['D', 'C', 'B1', 'B'],
   },
+  /** A tube round the trunk: under the bust, and as far down as its side seam reaches. */
+  waistShaper: {
+    levels: [...needed('top', 'waist'), ...optional('topHip', 'hip'), ...needed('hem')],
+    lengths: needed('side'),
+    laid: ['top', 'hem'],
+  },
 } as const satisfies Readonly<Record<string, BlockKind>>;
 
 export type BlockName = keyof typeof BLOCKS;

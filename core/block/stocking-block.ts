@@ -13,6 +13,8 @@ const ROWS = 24;
 /** Every so many of them guides the cloth round the leg. */
 const GUIDING = 4;
 
+const mirrored = (points: readonly FlatPoint[]) => points.map(([x, y]): FlatPoint => [-x, y]);
+const point = (at: FlatPoint, body: PlacedPoint['body']): PlacedPoint => ({ panel: 'leg', at, body });
 const leg = (edge: string): EdgeOf => ({ panel: 'leg', edge });
 
 /**
@@ -49,10 +51,8 @@ export function draftStocking(
     knots,
   );
   const half = truedHalf(widthAt, length);
-  const mirrored = (points: readonly FlatPoint[]) => points.map(([x, y]): FlatPoint => [-x, y]);
   const whole = (row: readonly FlatPoint[]) => [...mirrored(row).toReversed(), ...row.slice(1)];
   const seam = seamPoints(half, length);
-  const point = (at: FlatPoint, body: PlacedPoint['body']): PlacedPoint => ({ panel: 'leg', at, body });
   return {
     pattern: {
       name: 'stocking',

@@ -8,6 +8,7 @@ import type { TrouserSheet } from './block-sheet.ts';
 import type { DraftedBlock } from './drafted-block.ts';
 import { curveBetween, turned, unit } from './flat-curves.ts';
 import { bowOf, directionAt, pointAt, seamOf, truedRow, type SideSeam } from './side-seam.ts';
+import { smoothed } from './trued-half.ts';
 import { trouserRows, type Side, type TrouserRows } from './trouser-rows.ts';
 
 /** A block with legs. */
@@ -18,8 +19,6 @@ export interface TrouserBlock extends DraftedBlock {
 
 /** Points of a drafted side seam. */
 const SAMPLES = 96;
-/** Rounds in which a side seam's kinks are smoothed out. */
-const SMOOTHING = 30;
 /** Rounds in which rows are brought to their length. */
 const TRUING = 5;
 /** Between rise and inseam; together, left and right, 2 (95 + 110) = 410 degrees meet in the crotch. Common practice: 380 to 440. */
@@ -207,15 +206,4 @@ function rootOf(of: (at: number) => number, [low, high]: readonly [number, numbe
     else to = middle;
   }
   return (from + to) / 2;
-}
-
-/** A run of numbers with its kinks smoothed out by (1, 2, 1) / 4; its ends stay. */
-function smoothed(values: readonly number[]): number[] {
-  let now = [...values];
-  for (let round = 0; round < SMOOTHING; round++) {
-    now = now.map((value, i) =>
-      i === 0 || i === now.length - 1 ? value : (now[i - 1]! + 2 * value + now[i + 1]!) / 4,
-    );
-  }
-  return now;
 }

@@ -16,8 +16,10 @@ export interface TruedHalf {
 const SAMPLES = 96;
 /** Rounds in which rows are brought to their length. */
 const TRUING = 8;
+/** Rounds in which a seam's kinks are smoothed out. */
+const SMOOTHING = 30;
 /** Where along the seam rows are trued: denser, and the seam's slope answers to its own corrections until it breaks up. */
-const TRUED = Array.from({ length: 13 }, (_, i) => i / 12);
+const TRUED = Array.from({ length: 5 }, (_, i) => i / 4);
 
 /**
  * Drafts half a panel from the length of its rows by the way along its seam.
@@ -30,7 +32,7 @@ const TRUED = Array.from({ length: 13 }, (_, i) => i / 12);
  */
 export function truedHalf(widthAt: (way: number) => number, length: number): TruedHalf {
   const ways = Array.from({ length: SAMPLES + 1 }, (_, i) => (length * i) / SAMPLES);
-  const xs = ways.map(widthAt);
+  const xs = smoothed(ways.map(widthAt));
   let seam = seamOf(monotoneCubic(ways, xs), ways);
   const centre = (way: number): FlatPoint => [0, pointAt(seam, way)[1] + bowOf(seam, way)];
   const row = (way: number) => truedRow(seam, way, centre(way));
@@ -41,6 +43,17 @@ export function truedHalf(widthAt: (way: number) => number, length: number): Tru
     seam = seamOf(monotoneCubic(ways, xs), ways);
   }
   return { seam, row, centre };
+}
+
+/** A run of numbers with its kinks smoothed out by (1, 2, 1) / 4; its ends stay. */
+export function smoothed(values: readonly number[]): number[] {
+  let now = [...values];
+  for (let round = 0; round < SMOOTHING; round++) {
+    now = now.map((value, i) =>
+      i === 0 || i === now.length - 1 ? value : (now[i - 1]! + 2 * value + now[i + 1]!) / 4,
+    );
+  }
+  return now;
 }
 
 /** A seam from its lower end to its upper. */

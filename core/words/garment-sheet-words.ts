@@ -7,6 +7,7 @@ const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
   short: 'Short',
   legging: 'Legging',
   stocking: 'Knee stocking',
+  waistShaper: 'Waist shaper',
 };
 
 const CONSTRUCTION_WORDS: Readonly<Record<Construction, string>> = {
