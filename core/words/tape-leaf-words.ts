@@ -17,7 +17,7 @@ export const TAPE_LEAF_WORDS = {
   openChart: 'Open a chart',
   houseChart: 'House chart',
   measuring: 'The tape is being laid …',
-  choose: 'Draw a tape on the form up or down; ↑ ↓ by 1 mm, with Shift 10.',
+  choose: 'Draw a tape on the form, or ↑ ↓: 1 mm, Shift 10 mm.',
   level: 'Level, mm up',
   tiltForward: 'Tilt to the front, degrees',
   tiltLeft: 'Tilt to the left, degrees',

@@ -9,8 +9,8 @@ export interface PlacedLabel extends StageMark {
 /** Words stand so far apart, px, and so far from the form's edge. */
 const LINE = 19;
 const GAP = 10;
-/** Room that words take, px. */
-const WORDS = 170;
+/** Room that words take beside the free room's edge, px: the legend's bars leave some more. */
+const WORDS = 112;
 
 /** Words of the visible marks in a column to the right of the form, level with their places where there is room. */
 export function placeLabels({ marks, left, right, room }: MarkFrame): readonly PlacedLabel[] {

@@ -27,7 +27,9 @@ export function TissueMarks(): ReactElement | null {
 function oncePerPlace(marks: readonly StageMark[], bony: readonly BonyPoint[]): readonly StageMark[] {
   const best = new Map<string, StageMark>();
   for (const mark of marks.filter(({ isVisible }) => isVisible)) {
-    const { place } = bony[Number(mark.key)]!;
+    // The stage may still tell where tapes lie.
+    const place = bony[Number(mark.key)]?.place;
+    if (place === undefined) continue;
     const before = best.get(place);
     if (before === undefined || mark.x > before.x) best.set(place, mark);
   }
