@@ -26,12 +26,16 @@ export function draftShaper(body: Body, { girths, lengths, laid = {} }: BlockShe
   const length = lengths['side']!;
   const heights = shaperHeights(body.landmarks, length, laid);
   const rows = rowsUpSide(body.skin, heights.hem, heights.top, length);
-  const knots = Object.keys(girths).map((level) => {
-    const height = heights[level] ?? null;
-    if (height === null) throw new Fault('block/no-landmark', { landmark: level });
+  const measures = Object.entries(girths).map(([name, relaxed]) => {
+    const height = heights[name];
+    if (height === undefined) throw new Fault('block/no-landmark', { landmark: name });
     const { front, back } = bodyRow(body.skin, 'trunk', height);
-    return { way: rows.wayOf(height), ratio: girths[level]! / (2 * (front + back)) };
+    return { name, relaxed, height, body: 2 * (front + back) };
   });
+  const knots = measures.map((measure) => ({
+    way: rows.wayOf(measure.height),
+    ratio: measure.relaxed / measure.body,
+  }));
   const drafts = SIDES.map((side) => draftedSide(side, { rows, knots, length }));
   return {
     pattern: {
@@ -51,6 +55,7 @@ export function draftShaper(body: Body, { girths, lengths, laid = {} }: BlockShe
         })),
       ),
     },
+    measures: [...measures, { name: 'side', relaxed: length, body: length / rows.scale }],
     scaling: {
       around: (height) => drafts[0]!.ratioAt(rows.wayOf(height)),
       along: rows.scale,

@@ -42,9 +42,14 @@ export function draftStocking(
     const i = Math.min(ROWS - 1, Math.floor(at));
     return ways[i]! + (at - i) * (ways[i + 1]! - ways[i]!);
   };
-  const knots = STOCKING_POINTS.filter((point) => girths[point] !== undefined).map((point) => ({
-    way: wayOf(heights[point]),
-    ratio: girths[point]! / legRow(skin, heights[point]).length,
+  const measures = STOCKING_POINTS.filter((name) => girths[name] !== undefined).map((name) => ({
+    name,
+    relaxed: girths[name]!,
+    body: legRow(skin, heights[name]).length,
+  }));
+  const knots = measures.map(({ name, relaxed, body }) => ({
+    way: wayOf(heights[name]),
+    ratio: relaxed / body,
   }));
   const { widthAt, ratioAt } = relaxedWidths(
     rows.map((row, i) => ({ way: ways[i]!, length: row.length / 2 })),
@@ -90,6 +95,7 @@ export function draftStocking(
         { edge: leg('top'), normal: [0, 1, 0], offset: heights.D },
       ],
     },
+    measures: [...measures.toReversed(), { name: 'length', relaxed: length, body: along.at(-1)! }],
     scaling: { around: (height) => ratioAt(wayOf(height)), along: scale },
   };
 }

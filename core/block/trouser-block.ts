@@ -15,6 +15,8 @@ import { trouserRows, type Side, type TrouserRows } from './trouser-rows.ts';
 export interface TrouserBlock extends DraftedBlock {
   /** How far the waist stands above a trued one at centre front and back so that the rises are as long as the sheet says, m. */
   readonly raise: Readonly<Record<Side, number>>;
+  /** Relaxed way up the side from the hem to the height of the body's crotch, m. */
+  readonly crotchWay: number;
 }
 
 /** Points of a drafted side seam. */
@@ -65,6 +67,8 @@ export function draftTrousers(body: Body, sheet: TrouserSheet): TrouserBlock {
         { edge: edge(side, 'hem'), normal: [0, 1, 0] as const, offset: rows.hem.height },
       ]),
     },
+    measures: rows.measures,
+    crotchWay: valueAt(rows.way, rows.crotch[1]),
     scaling: { around: (height) => valueAt(rows.ratio, height), along: rows.scale },
     raise: { front: sides.front.raise, back: sides.back.raise },
   };

@@ -4,6 +4,7 @@ import { Fault } from '../fault/fault.ts';
 import { triple, type Triple } from '../mesh/triple.ts';
 import { monotoneCubic, valueAt, type MonotoneCubic } from '../units/monotone-cubic.ts';
 import { BLOCK_LEVELS, type BlockLevel, type TrouserSheet } from './block-sheet.ts';
+import type { DraftedMeasure } from './drafted-block.ts';
 import { bodyRow, type BodyRow } from './body-rows.ts';
 
 /** Both panels of a half. */
@@ -33,6 +34,7 @@ export interface TrouserRows {
   /** Relaxed over body girth by height, and relaxed over body length of the side seam. */
   readonly ratio: MonotoneCubic;
   readonly scale: number;
+  readonly measures: readonly DraftedMeasure[];
   /** Relaxed widths by way, m. */
   readonly trunk: Readonly<Record<Side, MonotoneCubic>>;
   readonly leg: Readonly<Record<Side, MonotoneCubic>>;
@@ -59,12 +61,12 @@ export function trouserRows({ skin, landmarks }: Body, { girths, lengths, laid }
     .map((level) => {
       const row = rowAt(heightOf(heights, level));
       const whole = (row.height > crotch[1] ? 2 : 1) * (row.front + row.back);
-      return { height: row.height, ratio: girths[level]! / whole };
+      return { name: level, height: row.height, relaxed: girths[level]!, body: whole };
     })
     .toSorted((one, other) => one.height - other.height);
   const ratio = monotoneCubic(
     known.map(({ height }) => height),
-    known.map((level) => level.ratio),
+    known.map(({ relaxed, body: whole }) => relaxed / whole),
   );
   const all = [...leg, ...trunk];
   const along = [0];
@@ -94,6 +96,7 @@ export function trouserRows({ skin, landmarks }: Body, { girths, lengths, laid }
     way,
     ratio,
     scale,
+    measures: [...known.toReversed(), { name: 'side', relaxed: lengths.side, body: along.at(-1)! }],
     trunk: both(trunk),
     leg: both(leg),
   };

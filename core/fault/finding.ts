@@ -1,4 +1,5 @@
 import type { BenchFindings } from './bench-findings.ts';
+import type { BlockFindings } from './block-findings.ts';
 import type { BodyFindings } from './body-findings.ts';
 import type { FitFindings } from './fit-findings.ts';
 import type { GarmentFindings } from './garment-findings.ts';
@@ -11,6 +12,7 @@ import type { WornFindings } from './worn-findings.ts';
 export interface FindingFacts
   extends
     BenchFindings,
+    BlockFindings,
     BodyFindings,
     FitFindings,
     GarmentFindings,

@@ -1,7 +1,7 @@
 import type { Fault, FaultCode, FaultFacts } from '../fault/fault.ts';
 import type { FindingCode, FindingFacts } from '../fault/finding.ts';
 import { benchFaultWords, benchFindingWords } from './bench-words.ts';
-import { blockFaultWords } from './block-words.ts';
+import { blockFaultWords, blockFindingWords } from './block-words.ts';
 import { bodyFaultWords, bodyFindingWords } from './body-words.ts';
 import { fileFaultWords } from './file-words.ts';
 import { fitFaultWords, fitFindingWords } from './fit-words.ts';
@@ -26,6 +26,7 @@ const faultWords: FaultWords<FaultFacts> = {
 
 const findingWords: FindingWords<FindingFacts> = {
   ...benchFindingWords,
+  ...blockFindingWords,
   ...bodyFindingWords,
   ...fitFindingWords,
   ...garmentFindingWords,
