@@ -65,7 +65,8 @@ export function tracePieces(sheet: TracedSheet): {
   const joined = joinCurves(sheet.curves);
   const { outlines, cutOuts } = outermost(sheet, joined.loops, findings);
   const inner = [...sheet.lines.map(openPoints), ...strayLines(sheet, outlines, joined.open, findings)];
-  if (outlines.length === 0) throw new Fault('pattern/no-outline', { what: sheet.name });
+  if (outlines.length === 0)
+    throw new Fault('pattern/no-outline', { what: sheet.isStrict ? sheet.name : 'The drawing' });
   const owner = ownerOf(outlines);
   const pieces = outlines.map((loop, o): TracedPiece => {
     const owns = (at: FlatPoint) => owner(at) === o;
