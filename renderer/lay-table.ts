@@ -15,7 +15,7 @@ import { createLibraryStore } from './store/library-store.ts';
 import { isNothing } from './store/plain-change.ts';
 import { createProofDeeds, createProofStore, type StartProofWorker } from './store/proof-store.ts';
 import { createBodyRunner, type StartBodyWorker } from './store/body-runner.ts';
-import { createBodyStore } from './store/body-store.ts';
+import { createBodyStore, isBare } from './store/body-store.ts';
 import { createStageHistory } from './store/stage-history.ts';
 import { createSignal, createStageSignals } from './store/stage-signals.ts';
 import { createStudyRunner, fileNameFor, type OpenedStudy, type StartWorker } from './store/study-runner.ts';
@@ -103,7 +103,11 @@ export function layTable(parts: TableParts): Table {
         const { field, fabric, showing } = view.getState();
         const subject = showing === 'difference' ? 'B-minus-A' : wornAt(shown.settled, fabric).fabricId;
         const png = await takePicture(table);
-        const name = await host.savePicture(png, `${fileNameFor(nameOf(shown), subject, field)}.png`);
+        const { part } = body.getState();
+        const fileName = isBare(view.getState(), { part })
+          ? fileNameFor(nameOf(shown), part)
+          : fileNameFor(nameOf(shown), subject, field);
+        const name = await host.savePicture(png, `${fileName}.png`);
         if (name !== null) remark(bare, REMARK_WORDS.saved(name));
       }),
   };

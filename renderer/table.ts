@@ -5,7 +5,7 @@ import type { Host } from '../electron/contract.ts';
 import type { BenchDeeds } from './lay-bench.ts';
 import type { ImportSide } from './lay-import.ts';
 import type { BodyDeeds } from './store/body-runner.ts';
-import type { BodyState, BodyStore } from './store/body-store.ts';
+import { isBare, type BodyState, type BodyStore } from './store/body-store.ts';
 import type { BenchActions, BenchState, BenchStore } from './store/bench-store.ts';
 import type { ImportState } from './store/import-store.ts';
 import type { LibraryDeeds } from './store/library-deeds.ts';
@@ -85,9 +85,9 @@ export const useView = <T>(select: (state: ViewState) => T): T => useStore(useTa
 
 /** Whether the stage shows the form bare: while it is measured, or its flesh looked at. */
 export function useIsBare(): boolean {
-  const isOpen = useView((view) => view.leaf === 'body');
-  const isMeasured = useBody((body) => body.part !== 'form');
-  return isOpen && isMeasured;
+  const leaf = useView((view) => view.leaf);
+  const part = useBody((body) => body.part);
+  return isBare({ leaf }, { part });
 }
 
 export const useBody = <T>(select: (state: BodyState) => T): T => useStore(useTable().body, select);

@@ -19,11 +19,7 @@ const TAPE = { top: 190, bottom: 760, width: 34, bars: 120 } as const;
 
 /** The tape measure at the right edge of a picture, its colours from the same bytes as the cloth's. */
 export function drawLegend(pen: Pen, legend: Legend, look: LegendLook): void {
-  const left = pen.width - 150;
-  drawBars(pen, legend, left - 74);
-  drawRamp(pen, look.ramp, left);
-  drawEdge(pen, legend.first, { x: left, way: -1 });
-  if (legend.second !== null) drawEdge(pen, legend.second, { x: left + TAPE.width, way: 1 });
+  drawTape(pen, legend, look.ramp);
   const unit = legend.first.unit;
   drawSwatch(pen, {
     row: 0,
@@ -39,6 +35,15 @@ export function drawLegend(pen: Pen, legend: Legend, look: LegendLook): void {
   });
   drawSwatch(pen, { row: 2, area: legend.missing, words: look.missing, fill: null });
   if (legend.band !== null) drawBand(pen, bandLine(legend.band), look.bandFrom);
+}
+
+/** The tape alone: area per band, ramp, marks at both edges. */
+export function drawTape(pen: Pen, legend: Legend, ramp: RampName): void {
+  const left = pen.width - 150;
+  drawBars(pen, legend, left - 74);
+  drawRamp(pen, ramp, left);
+  drawEdge(pen, legend.first, { x: left, way: -1 });
+  if (legend.second !== null) drawEdge(pen, legend.second, { x: left + TAPE.width, way: 1 });
 }
 
 const heightAt = (at: number): number => TAPE.bottom + (TAPE.top - TAPE.bottom) * at;

@@ -9,6 +9,8 @@ import { fleshText, frictionText, triedLine } from '../../core/words/try-words.t
 import { wornAt, type ShownStudy } from '../store/study-store.ts';
 import { bandFrom, paintedField, rangeOf, type ViewState } from '../store/view-store.ts';
 import type { Table } from '../table.ts';
+import { isBare } from '../store/body-store.ts';
+import { drawBare } from './draw-bare.ts';
 import { drawLegend } from './draw-legend.ts';
 import { createPen, type Pen } from './picture-pen.ts';
 
@@ -34,9 +36,13 @@ export async function takePicture(table: Table, size = PICTURE_SIZE): Promise<Ui
   pen.sheet.fillRect(0, 0, size.width, size.height);
   pen.sheet.drawImage(faded(draw(size.width, size.height)), 0, 0);
   const view = table.view.getState();
-  drawHeading(pen, shown, view);
-  drawPictureLegend(pen, shown, view);
-  drawFoot(pen, shown, view);
+  const body = table.body.getState();
+  if (isBare(view, body)) drawBare(pen, shown, body);
+  else {
+    drawHeading(pen, shown, view);
+    drawPictureLegend(pen, shown, view);
+    drawFoot(pen, shown, view);
+  }
   const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
   if (blob === null) throw new Error('the picture could not be written');
   return new Uint8Array(await blob.arrayBuffer());

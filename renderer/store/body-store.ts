@@ -73,3 +73,9 @@ export const chartFor = ({ ownChart }: Pick<BodyState, 'ownChart'>, figure: FitF
 
 /** `waist middle`, `thigh left`: how a tape is called in the store. */
 export const tapeKey = ({ name, side }: Pick<TapeLine, 'name' | 'side'>): string => `${name} ${side}`;
+
+/** Whether the stage shows the form bare: while it is measured, or its flesh looked at. */
+export const isBare = (
+  { leaf }: { readonly leaf: string | null },
+  { part }: Pick<BodyState, 'part'>,
+): boolean => leaf === 'body' && part !== 'form';

@@ -1,4 +1,4 @@
-import type { TapeLine } from '../../core/body/body-tape.ts';
+import type { TapeLine, TapeSurface } from '../../core/body/body-tape.ts';
 import type { LandmarkName, Landmarks, PlacedLandmarks } from '../../core/body/landmarks.ts';
 import type { TapeNotes } from '../../core/study/study.ts';
 import { tapeKey } from './body-store.ts';
@@ -84,4 +84,30 @@ export function tiltedTape(notes: TapeNotes, line: TapeLine, tilt: Tilt, forward
   const others = notes.lines.filter((own) => tapeKey(own) !== tapeKey(line));
   if (f === 0 && l === 0 && line.kind === 'trunk') return { ...notes, lines: others };
   return { ...notes, lines: [...others, { ...line, normal: [...normal] }] };
+}
+
+/** Notes with one tape drawn taut, or following the skin. */
+export function surfacedTape(notes: TapeNotes, line: TapeLine, surface: TapeSurface): TapeNotes {
+  const others = notes.lines.filter((own) => tapeKey(own) !== tapeKey(line));
+  return { ...notes, lines: [...others, { ...line, surface }] };
+}
+
+/** How far another tape lies from the one it was begun at, m. */
+const BESIDE = 0.03;
+
+/** Notes with a tape of the wearer's own beside another one, under the first name that is free. */
+export function anotherTape(
+  notes: TapeNotes,
+  line: TapeLine,
+  nameOf: (count: number) => string,
+): { readonly notes: TapeNotes; readonly line: TapeLine } {
+  let count = 1;
+  while (notes.lines.some(({ name }) => name === nameOf(count))) count++;
+  const sign = line.normal[1] < 0 ? -1 : 1;
+  const own: TapeLine = {
+    ...line,
+    name: nameOf(count),
+    center: along(line.center, line.normal, sign * BESIDE),
+  };
+  return { notes: { ...notes, lines: [...notes.lines, own] }, line: own };
 }

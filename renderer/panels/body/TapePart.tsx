@@ -15,6 +15,7 @@ import { useTapeKeys } from './use-tape-keys.ts';
 export function TapePart({ shown }: { readonly shown: ShownStudy }): ReactElement {
   const tape = useBody((body) => body.tape);
   const measured = useBody((body) => body.measuredSkin);
+  const chosen = useBody((body) => body.chosen);
   const ownChart = useBody((body) => body.ownChart);
   const size = useBody((body) => body.size);
   if (tape === null) return <p className="soft">{TAPE_LEAF_WORDS.measuring}</p>;
@@ -25,7 +26,7 @@ export function TapePart({ shown }: { readonly shown: ShownStudy }): ReactElemen
       <ChartLine chart={chart} beside={beside} />
       <TapeTable tape={tape} beside={beside} />
       <Heights tape={tape} beside={beside} />
-      <p className="soft">{TAPE_LEAF_WORDS.choose}</p>
+      {chosen === null && <p className="soft">{TAPE_LEAF_WORDS.choose}</p>}
     </div>
   );
 }
