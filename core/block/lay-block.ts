@@ -15,6 +15,18 @@ export interface LaidBlock {
   readonly skin: DistanceField;
   /** Triangles of the coarsest level that lie inside out; none in a sound garment. */
   readonly inward: number;
+  /** Where the parts of its pattern are to be found in the finest mesh. */
+  readonly parts: LaidParts;
+}
+
+/** Panels of a laid block. */
+export interface LaidParts {
+  readonly pattern: Pattern;
+  readonly sewn: SewnLevel;
+  /** Of each vertex of `sewn`: its number in the garment. */
+  readonly drawn: Uint32Array;
+  /** Index of each triangle's panel, the mirrored half after the drawn one; T. */
+  readonly panelOf: Uint8Array;
 }
 
 /** Coarsest edges are near this, m: fine enough for the shape, coarse enough to be laid quickly. */
@@ -59,6 +71,7 @@ export function* layBlock(
     },
     skin,
     inward: laid.inward,
+    parts: { pattern, sewn: sewn.at(-1)!, drawn: cloth.numbers.at(-1)!.drawn, panelOf: cloth.panelOf },
   };
 }
 
