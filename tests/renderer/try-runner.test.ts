@@ -108,6 +108,31 @@ describe('a try', () => {
   });
 });
 
+describe('a tape laid by hand', () => {
+  const laid: StudyChange = { tape: { placed: { waistFront: [0, 1.05, 0.1] }, lines: [] } };
+
+  it('is a try that the cloth does not know of: nothing is asked of the worker', () => {
+    const { store, runner, changes } = table();
+    runner.tryOut(laid, 'now');
+    expect(changes()).toEqual([]);
+    expect(store.getState()).toMatchObject({ shown: { tried: laid }, activity: { kind: 'idle' } });
+    runner.tryOut({}, 'now');
+    expect(store.getState().shown!.tried).toEqual({});
+  });
+
+  it('while cloth settles, lies there when that has settled', () => {
+    const { store, runner, changes, settle } = table();
+    runner.tryOut(rough, 'now');
+    runner.tryOut({ ...rough, ...laid }, 'now');
+    expect(changes()).toHaveLength(1);
+    settle(1);
+    expect(store.getState()).toMatchObject({
+      shown: { tried: { ...rough, ...laid } },
+      activity: { kind: 'idle' },
+    });
+  });
+});
+
 describe('the last settled state stays', () => {
   it('when a try is stopped: the worker is told, lives on, and what still comes is not heard', () => {
     const { store, runner, posted, settle, isEnded, changes } = table();
