@@ -1,9 +1,11 @@
 import type { Host, NamedFile } from '../electron/contract.ts';
+import { typedNumber } from '../core/sheet/number-format.ts';
 import { IMPORT_STEP_WORDS } from '../core/words/import-step-words.ts';
+import { levelPairs } from './store/carry-levels.ts';
 import { createImportRunner, type ImportDeeds, type StartImportWorker } from './store/import-runner.ts';
 import { createImportStore, isWearable, type ImportStore, type MeshFile } from './store/import-store.ts';
 import { fileNameFor, type OpenedStudy } from './store/study-runner.ts';
-import type { StudyStore } from './store/study-store.ts';
+import type { ShownStudy, StudyStore } from './store/study-store.ts';
 import { createViewStore, viewActions, type ViewActions, type ViewStore } from './store/view-store.ts';
 import { withBody } from './with-body.ts';
 
@@ -39,6 +41,13 @@ export interface ImportSide {
   readonly importViewActions: ViewActions;
 }
 
+/** Named heights of the body on the stage, mm. */
+const levelsNow = (shown: ShownStudy | null): readonly { name: string; levelMm: number }[] =>
+  (shown?.settled.girths ?? []).flatMap(({ name, levelCm }) => {
+    const cm = typedNumber(levelCm);
+    return cm === null ? [] : [{ name, levelMm: 10 * cm }];
+  });
+
 const MESH = /\.(?:obj|glb|gltf|ply|stl)$/i;
 
 export const isMeshName = (name: string): boolean => MESH.test(name);
@@ -57,11 +66,13 @@ export function layImport(parts: ImportParts): ImportSide {
   const wearing = (): { study: OpenedStudy; file: MeshFile } | null => {
     const state = imports.getState();
     const base = baseStudy();
-    const { file, choices, opened, flesh } = state;
+    const { file, choices, opened, flesh, levels, laidAt } = state;
+    const { shown } = study.getState();
     if (base === null || file === null || choices === null || opened === null || !isWearable(state))
       return null;
     const partNames = opened.parts.map(({ name }) => name);
-    return { study: withBody(base, { file, choices, partNames, flesh }), file };
+    const places = laidAt === 'places' ? levelPairs(levelsNow(shown), levels ?? []) : [];
+    return { study: withBody(base, { file, choices, partNames, flesh, places }), file };
   };
 
   const take = ({ path, bytes }: NamedFile): void =>

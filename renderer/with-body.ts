@@ -1,4 +1,5 @@
 import type { ImportChoices } from '../core/body/import-choices.ts';
+import { carriedLevel, type LevelPair } from './store/carry-levels.ts';
 import type { FleshWish, MeshFile } from './store/import-store.ts';
 import type { OpenedStudy } from './store/study-runner.ts';
 
@@ -9,6 +10,8 @@ export interface StudyBody {
   /** Names of the file's parts. */
   readonly partNames: readonly string[];
   readonly flesh: FleshWish;
+  /** Places of the body that is worn now and of this one; heights stay where there are none. */
+  readonly places: readonly LevelPair[];
 }
 
 /**
@@ -21,7 +24,7 @@ export function withBody(study: OpenedStudy, body: StudyBody): OpenedStudy {
   if (!isRecord(file)) throw new Error('the study on the stage is none');
   // What was corrected by hand belongs to the body that was there.
   const { tape: _tape, tissue: _tissue, ...kept } = file;
-  const text = `${JSON.stringify({ ...kept, body: bodyOf(body) }, null, 2)}\n`;
+  const text = `${JSON.stringify({ ...kept, ...laidOn(kept['garment'], body.places), body: bodyOf(body) }, null, 2)}\n`;
   const { name, blob } = body.file;
   return {
     name: study.name,
@@ -30,6 +33,27 @@ export function withBody(study: OpenedStudy, body: StudyBody): OpenedStudy {
       path === name ? new Uint8Array(await blob.arrayBuffer()) : study.readBeside(path),
   };
 }
+
+/** The garment with the heights at which it is laid carried to the same places; its own measures are what they are. */
+function laidOn(garment: unknown, places: readonly LevelPair[]): { readonly garment?: object } {
+  if (!isRecord(garment) || places.length === 0) return {};
+  const carried = (value: unknown, key: string): unknown => {
+    if (Array.isArray(value)) return value.map((one) => carried(one, key));
+    if (isRecord(value))
+      return Object.fromEntries(
+        Object.entries(value).map(([own, inner]) => [own, carried(inner, key === 'laidMm' ? key : own)]),
+      );
+    return typeof value === 'number' && HEIGHTS.has(key)
+      ? Math.round(10 * carriedLevel(value, places)) / 10
+      : value;
+  };
+  return {
+    garment: Object.fromEntries(Object.entries(garment).map(([key, value]) => [key, carried(value, key)])),
+  };
+}
+
+/** Keys of a garment that are heights on the body, mm. */
+const HEIGHTS: ReadonlySet<string> = new Set(['fromMm', 'toMm', 'atMm', 'at', 'laidMm']);
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

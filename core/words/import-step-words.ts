@@ -39,6 +39,15 @@ export const IMPORT_STEP_WORDS = {
   front: 'front',
   preview: 'The body as it will stand',
   reading: (name: string) => `Reading ${name}`,
+  measuring: 'Laying a tape round it',
+  tape: (girths: readonly (readonly [level: string, girthMm: number])[]) =>
+    `By the tape: ${girths.map(([level, girthMm]) => `${level} ${grouped(girthMm)}`).join(', ')} mm.`,
+  noPerson: 'No standing person is seen in it: levels have no names on it.',
+  tooFine: 'Too fine to be measured here: the tape is laid when it is worn.',
+  garment: 'Garment',
+  laidAt: { places: 'same places', heights: 'same heights' },
+  laidMeaning: (level: string, [fromMm, toMm]: readonly [fromMm: number, toMm: number]) =>
+    `The ${level} is ${grouped(toMm)}\u00a0mm up, now ${grouped(fromMm)}.`,
   ifIn: (sign: string) => `if in ${sign}`,
   tallIn: (height: string, unit: string) => `${height} tall if the numbers are ${unit}`,
   stated: (unit: string) => `The file says ${unit}.`,
@@ -97,8 +106,7 @@ export const FLESH_WORDS: Readonly<Record<FleshUnder, { readonly name: string; r
   {
     transferred: {
       name: 'as our form',
-      meaning:
-        'Depths of our own form, carried over by landmarks: an estimate, to be corrected in the leaf Body.',
+      meaning: 'Depths of our own form, by landmarks: an estimate, to be corrected in the leaf Body.',
     },
     even: {
       name: 'even',

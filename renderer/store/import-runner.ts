@@ -4,7 +4,13 @@ import { bugWords } from '../../core/words/stage-words.ts';
 import type { ImportQuestion } from '../../core/words/import-step-words.ts';
 import type { FromImport, ToImport } from '../worker/import-messages.ts';
 import type { Stance } from './axis-turns.ts';
-import { NO_FILE, type FleshWish, type ImportStore, type MeshFile } from './import-store.ts';
+import {
+  NO_FILE,
+  type FleshWish,
+  type ImportState,
+  type ImportStore,
+  type MeshFile,
+} from './import-store.ts';
 
 /** The worker as the runner uses it; the tests hand in one of their own. */
 export interface ImportWorker {
@@ -32,6 +38,7 @@ export interface ImportDeeds {
   readonly confirm: (question: ImportQuestion) => void;
   readonly stand: (turned: (stance: Stance) => Stance) => void;
   readonly layFlesh: (flesh: Partial<FleshWish>) => void;
+  readonly layAt: (laidAt: ImportState['laidAt']) => void;
 }
 
 /** At most one worker, that of the file in the step; it is ended by stopping or leaving, and begins again from the file. */
@@ -55,7 +62,11 @@ export function createImportRunner(store: ImportStore, startWorker: StartImportW
   const begin = (): void => {
     const { file, choices } = store.getState();
     if (file === null) return;
-    store.setState({ fault: null, work: { doing: choices === null ? 'reading' : 'placing', share: 0 } });
+    store.setState({
+      fault: null,
+      levels: null,
+      work: { doing: choices === null ? 'reading' : 'placing', share: 0 },
+    });
     const turn = ++lastTurn;
     if (worker !== null && choices !== null) return worker.post({ kind: 'make', turn, choices });
     worker?.end();
@@ -105,6 +116,7 @@ export function createImportRunner(store: ImportStore, startWorker: StartImportW
       store.setState({ answered: [...new Set([...answered, 'up' as const, 'front' as const])] });
       choose({ up: stance.up, front: stance.front });
     },
+    layAt: (laidAt) => store.setState({ laidAt }),
     layFlesh: (flesh) => store.setState((state) => ({ flesh: { ...state.flesh, ...flesh } })),
   };
 }
@@ -123,8 +135,10 @@ function hearImport(store: ImportStore, message: FromImport): void {
       // The worker's copy of the choices says the same: the store's own tells the newest by identity.
       return store.setState(({ choices }) => ({
         made: { ...message.made, choices: choices ?? message.made.choices },
-        work: null,
+        work: { doing: 'measuring', share: 0 },
       }));
+    case 'measured':
+      return store.setState({ levels: message.levels, work: null });
     case 'fault':
       return store.setState({ fault: sayFault(message.fault), work: null });
     case 'bug':

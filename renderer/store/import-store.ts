@@ -3,9 +3,15 @@ import type { ImportChoices } from '../../core/body/import-choices.ts';
 import type { Axis, MeshUnit } from '../../core/mesh/mesh-scene.ts';
 import type { FleshUnder, ImportQuestion } from '../../core/words/import-step-words.ts';
 import type { FaultSentence } from '../../core/words/word-tables.ts';
-import type { ImportStand, MadeBody, OpenedScene } from '../worker/import-messages.ts';
+import type { ImportStand, MadeBody, OpenedScene, TapeLevel } from '../worker/import-messages.ts';
 
-export type { DrawnSurface, ImportStand, MadeBody, OpenedScene } from '../worker/import-messages.ts';
+export type {
+  DrawnSurface,
+  ImportStand,
+  MadeBody,
+  OpenedScene,
+  TapeLevel,
+} from '../worker/import-messages.ts';
 
 /** A mesh file as it was handed over; it is read where it lies. */
 export interface MeshFile {
@@ -33,6 +39,10 @@ export interface ImportState {
   readonly flesh: FleshWish;
   /** The body as it was made last; of other choices while a new one is being made. */
   readonly made: MadeBody | null;
+  /** What a tape finds on that body: none where no person is seen, null where it was not measured. */
+  readonly levels: readonly TapeLevel[] | null;
+  /** Whether the garment is laid at the same places of the body, or at the same heights. */
+  readonly laidAt: 'places' | 'heights';
   /** Why the file, or these choices, are no body. */
   readonly fault: FaultSentence | null;
 }
@@ -49,11 +59,12 @@ export const NO_FILE = {
   choices: null,
   answered: [],
   made: null,
+  levels: null,
   fault: null,
-} as const satisfies Omit<ImportState, 'isOpen' | 'flesh'>;
+} as const satisfies Omit<ImportState, 'isOpen' | 'flesh' | 'laidAt'>;
 
 export const createImportStore = (): ImportStore =>
-  createStore<ImportState>(() => ({ isOpen: false, flesh: USUAL_FLESH, ...NO_FILE }));
+  createStore<ImportState>(() => ({ isOpen: false, flesh: USUAL_FLESH, laidAt: 'places', ...NO_FILE }));
 
 const QUESTIONS: readonly ImportQuestion[] = ['unit', 'up', 'front', 'part'];
 
@@ -71,7 +82,7 @@ export const currentBody = ({ made, choices }: ImportState): MadeBody | null =>
 
 /** Whether a study may wear it. */
 export const isWearable = (state: ImportState): boolean =>
-  currentBody(state)?.report.closed === true && openQuestions(state).length === 0;
+  state.work === null && currentBody(state)?.report.closed === true && openQuestions(state).length === 0;
 
 /** Of the skin as it is in the file: refining rounds it by a hair. */
 export function bodyHeightMm({ report, low, high }: MadeBody): number {

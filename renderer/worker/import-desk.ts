@@ -10,6 +10,7 @@ import type { MeshScene } from '../../core/mesh/mesh-scene.ts';
 import type { TriangleMesh } from '../../core/mesh/triangle-mesh.ts';
 import { triple } from '../../core/mesh/triple.ts';
 import type { DrawnSurface, FromImport, MadeBody, OpenedScene, ToImport } from './import-messages.ts';
+import { MOST_MEASURED, tapeLevels } from './import-tape.ts';
 import { troubleOf } from './trouble.ts';
 import { vertexNormals } from './vertex-normals.ts';
 
@@ -55,7 +56,13 @@ export function createImportDesk(parts: DeskParts): (message: ToImport) => Promi
   const make = async (turn: number, choices: ImportChoices): Promise<void> => {
     if (scene === null || skin === null) return;
     const made = await walk(turn, importBody(scene, choices, skin));
-    if (made !== null) post({ kind: 'made', turn, made: madeBody(choices, made) });
+    if (made === null) return;
+    post({ kind: 'made', turn, made: madeBody(choices, made) });
+    await parts.breathe();
+    if (turn !== newest) return;
+    const { mesh, report } = made;
+    const isMeasured = report.closed && mesh.triangles.length <= 3 * MOST_MEASURED;
+    post({ kind: 'measured', turn, levels: isMeasured ? tapeLevels(mesh) : null });
   };
 
   const open = async ({ turn, name, file, choices }: Opening): Promise<void> => {

@@ -33,9 +33,16 @@ export interface MadeBody {
   readonly report: ImportReport;
 }
 
+/** A level that a tape finds on a standing person. */
+export interface TapeLevel {
+  readonly name: string;
+  readonly levelMm: number;
+  readonly girthMm: number;
+}
+
 /** Where the work stands. `share` of this doing that is done, 0 to 1. */
 export interface ImportStand {
-  readonly doing: 'reading' | ImportProgress['doing'];
+  readonly doing: 'reading' | 'measuring' | ImportProgress['doing'];
   readonly share: number;
 }
 
@@ -56,5 +63,7 @@ export type FromImport =
   | { readonly kind: 'stand'; readonly turn: number; readonly stand: ImportStand }
   | { readonly kind: 'opened'; readonly turn: number; readonly opened: OpenedScene }
   | { readonly kind: 'made'; readonly turn: number; readonly made: MadeBody }
+  /** Of the body made last; null where it is too fine to be measured at once. */
+  | { readonly kind: 'measured'; readonly turn: number; readonly levels: readonly TapeLevel[] | null }
   | { readonly kind: 'fault'; readonly turn: number; readonly fault: PostedFault }
   | { readonly kind: 'bug'; readonly turn: number | null; readonly message: string };

@@ -103,6 +103,14 @@ describe('a mesh that is dropped', () => {
     expect(told).toMatch(/Took the numbers as inches/);
     expect(told).toMatch(/\+z points up and its -y to the front/);
     expect(await page.locator('.part', { hasText: 'Body' }).textContent()).toContain('the skin');
+    // The tape reads the measures that the form was made to, within 1 mm and the rounding to whole ones.
+    const tape = (await page.locator('.tape-line').textContent())!.replaceAll('\u202f', '');
+    const [bust, waist, hip] = ['bust', 'waist', 'hip'].map((name) =>
+      Number(new RegExp(`${name} (\\d+)`).exec(tape)?.[1]),
+    );
+    expect(Math.abs(bust! - fitBody['bustMm']!)).toBeLessThanOrEqual(2);
+    expect(Math.abs(waist! - fitBody['waistMm']!)).toBeLessThanOrEqual(2);
+    expect(Math.abs(hip! - fitBody['hipMm']!)).toBeLessThanOrEqual(2);
   });
 
   it('is asked about where the guess is not sure, and worn only then', async () => {

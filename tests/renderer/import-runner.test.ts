@@ -67,6 +67,8 @@ describe('a mesh that is brought in', () => {
     const made = currentBody(state)!;
     expect(made.report.closed).toBe(true);
     expect(bodyHeightMm(made)).toBeCloseTo(1200, 1);
+    // Nobody stands there.
+    expect(state.levels).toEqual([]);
     // Refining rounds the rims of the lids.
     expect(made.high[1] - made.low[1]).toBeCloseTo(1.2, 2);
   });

@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import type { ImportStep } from '../../../core/body/import-report.ts';
 import { IMPORT_STEP_WORDS } from '../../../core/words/import-step-words.ts';
+import { levelWords } from '../../../core/words/judgement-words.ts';
 import { sayImportStep } from '../../../core/words/import-words.ts';
 import {
   bodyHeightMm,
@@ -23,6 +24,7 @@ export function ImportDone(): ReactElement {
       <p className="made soft figures" role="status">
         {made !== null && IMPORT_STEP_WORDS.made(bodyHeightMm(made), made.surface.triangles.length / 3)}
       </p>
+      <TapeLine />
       <div className="leaf-body" tabIndex={0} role="group" aria-label={IMPORT_STEP_WORDS.done}>
         {fault !== null ? (
           <div className="import-fault" role="alert">
@@ -43,6 +45,29 @@ export function ImportDone(): ReactElement {
       </div>
       <WearDeeds />
     </section>
+  );
+}
+
+/** Levels told, as far as they are found. */
+const TOLD: readonly string[] = ['bust', 'waist', 'hip'];
+
+/** What a tape reads on it: whether the unit is right shows here first. */
+function TapeLine(): ReactElement | null {
+  const made = useImport(currentBody);
+  const levels = useImport((state) => state.levels);
+  const isAtRest = useImport(({ work }) => work === null);
+  if (made === null || !isAtRest || !made.report.closed) return null;
+  const girths = levels?.flatMap(({ name, girthMm }) =>
+    TOLD.includes(name) ? [[levelWords(name), girthMm] as const] : [],
+  );
+  return (
+    <p className="made tape-line figures">
+      {girths === undefined
+        ? IMPORT_STEP_WORDS.tooFine
+        : girths.length === 0
+          ? IMPORT_STEP_WORDS.noPerson
+          : IMPORT_STEP_WORDS.tape(girths)}
+    </p>
   );
 }
 

@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import { IMPORT_STEP_WORDS } from '../../../core/words/import-step-words.ts';
 import { FleshChoice } from './FleshChoice.tsx';
+import { GarmentChoice } from './GarmentChoice.tsx';
 import { MendChoices } from './MendChoices.tsx';
 import { Question } from './Question.tsx';
 import { SizeQuestion } from './SizeQuestion.tsx';
@@ -17,6 +18,7 @@ export function ImportQuestions(): ReactElement {
       <Question title={IMPORT_STEP_WORDS.ready}>
         <MendChoices />
         <FleshChoice />
+        <GarmentChoice />
       </Question>
     </section>
   );

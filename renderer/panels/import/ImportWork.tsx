@@ -14,6 +14,7 @@ const DOINGS: readonly ImportStand['doing'][] = [
   'closing',
   'refining',
   'looking for cuts',
+  'measuring',
 ];
 
 /** Work under way and the way to end it; or that it was ended, and the way to go on. */
@@ -44,8 +45,10 @@ export function ImportWork(): ReactElement | null {
   );
 }
 
-const doingWords = ({ doing }: ImportStand, name: string): string =>
-  doing === 'reading' ? IMPORT_STEP_WORDS.reading(name) : IMPORT_DOING_WORDS[doing];
+const doingWords = ({ doing }: ImportStand, name: string): string => {
+  if (doing === 'reading') return IMPORT_STEP_WORDS.reading(name);
+  return doing === 'measuring' ? IMPORT_STEP_WORDS.measuring : IMPORT_DOING_WORDS[doing];
+};
 
 const shareOf = ({ doing, share }: ImportStand): number =>
   0.02 + (0.98 * (DOINGS.indexOf(doing) + share)) / DOINGS.length;

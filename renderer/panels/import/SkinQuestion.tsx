@@ -44,7 +44,9 @@ export function SkinQuestion(): ReactElement | null {
       ) : (
         <div className="parts">
           {row('largest', IMPORT_STEP_WORDS.largest, null)}
-          {parts.slice(0, MOST_ROWS).map(({ name, triangleCount }, part) => row(part, name, triangleCount))}
+          {largestFirst(opened)
+            .slice(0, MOST_ROWS)
+            .map((part) => row(part, parts[part]!.name, parts[part]!.triangleCount))}
           {parts.length > MOST_ROWS && (
             <p className="soft">{IMPORT_STEP_WORDS.moreParts(parts.length - MOST_ROWS)}</p>
           )}
@@ -53,6 +55,10 @@ export function SkinQuestion(): ReactElement | null {
     </Question>
   );
 }
+
+/** Numbers of the parts, that with most triangles first. */
+const largestFirst = ({ parts }: OpenedScene): readonly number[] =>
+  parts.map((_, part) => part).sort((one, other) => parts[other]!.triangleCount - parts[one]!.triangleCount);
 
 /** What became of each part: the skin, or why not; nothing while nobody knows. */
 function fatesOf({ parts }: OpenedScene, made: MadeBody | null): readonly string[] {
