@@ -49,6 +49,15 @@ export const BLOCKS = {
     lengths: needed('length'),
     laid: ['D', 'C', 'B1', 'B'],
   },
+  /** Waist to the leg line, with a gusset of its own. `legOpening` is one leg's, all round. */
+  brief: {
+    levels: [...needed('waist'), ...optional('topHip', 'hip'), ...needed('legOpening')],
+    lengths: [
+      ...needed('side', 'frontLength', 'gussetLength', 'backLength'),
+      ...optional('gussetFront', 'gussetWidth', 'gussetBack'),
+    ],
+    laid: ['waist', 'legSide'],
+  },
   /** A tube round the trunk: under the bust, and as far down as its side seam reaches. */
   waistShaper: {
     levels: [...needed('top', 'waist'), ...optional('topHip', 'hip'), ...needed('hem')],

@@ -2,6 +2,7 @@ import type { Body } from '../body/body.ts';
 import { Fault } from '../fault/fault.ts';
 import { BLOCKS, type BlockName, type BlockSheet } from './blocks.ts';
 import type { DraftedBlock } from './drafted-block.ts';
+import { draftBrief } from './brief-block.ts';
 import { draftShaper } from './shaper-block.ts';
 import { draftStocking } from './stocking-block.ts';
 import { draftTrousers } from './trouser-block.ts';
@@ -12,6 +13,7 @@ const DRAFTS: Readonly<Record<BlockName, Draft>> = {
   short: trousers,
   legging,
   stocking: draftStocking,
+  brief: draftBrief,
   waistShaper: draftShaper,
 };
 

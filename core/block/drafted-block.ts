@@ -19,6 +19,8 @@ export interface DraftedBlock {
   readonly scaling: KnitScaling;
   /** The sheet's girths, and those of its lengths that the body has, too. */
   readonly measures: readonly DraftedMeasure[];
+  /** Edges of narrow panels on the coarsest mesh, by the panel's name, m; as everywhere if left out. */
+  readonly fine?: Readonly<Record<string, number>>;
   /** Whether it is knit to shape; cut from its flat panels if left out. */
   readonly moulded?: boolean;
 }

@@ -1,6 +1,6 @@
 import type { Body, Box } from '../body/body.ts';
 import type { DistanceField } from '../body/distance-field.ts';
-import type { Garment, GarmentLine } from '../garment/garment.ts';
+import type { Garment, GarmentEdge, GarmentLine } from '../garment/garment.ts';
 import { mouldedLevels } from '../garment/moulded-rest.ts';
 import { panelCloth, type PanelCloth } from '../garment/panel-cloth.ts';
 import { layPattern } from '../garment/place-pattern.ts';
@@ -42,7 +42,7 @@ const ROOM = 0.05;
  * @param edge - Wanted edge length of the finest mesh, m.
  */
 export function* layBlock(
-  { pattern, placing, scaling, moulded }: DraftedBlock,
+  { pattern, placing, scaling, fine = {}, moulded }: DraftedBlock,
   body: Pick<Body, 'contactField'>,
   edge: number,
 ): Generator<void, LaidBlock> {
@@ -52,7 +52,8 @@ export function* layBlock(
   const sewn = sewPattern(pattern, {
     edge: coarse,
     halvings,
-    edgeOf: ({ edge: name }) => Math.min(coarse, (openings.get(name) ?? Infinity) / FEWEST_ROUND),
+    edgeOf: ({ panel, edge: name }) =>
+      Math.min(coarse, fine[panel] ?? Infinity, (openings.get(name) ?? Infinity) / FEWEST_ROUND),
   });
   yield;
   const skin = body.contactField(boxOf(placing.points.map((point) => point.body)));
@@ -67,6 +68,8 @@ export function* layBlock(
       rings: [],
       columnCount: 0,
       lines,
+      pattern,
+      edges: edgesOf(pattern, sewn.at(-1)!, cloth),
       findings: [],
     },
     skin,
@@ -113,6 +116,21 @@ function linesOf(pattern: Pattern, level: SewnLevel, cloth: PanelCloth): Garment
     }
     return { name, at: height, laid, relaxed: numbers.length * half, segments: Uint32Array.from(segments) };
   });
+}
+
+/** Every edge of the pattern as it lies on the finest mesh, its mirror image too. */
+function edgesOf(pattern: Pattern, level: SewnLevel, cloth: PanelCloth): GarmentEdge[] {
+  const { drawn, mirrored } = cloth.numbers.at(-1)!;
+  const numbers = pattern.centre.length > 0 ? [drawn, mirrored] : [drawn];
+  return pattern.panels.flatMap(({ name: panel, edges }) =>
+    edges.map(({ name: edge }): GarmentEdge => {
+      const chain = chainOf(pattern, level, { panel, edge });
+      const segments = numbers.flatMap((number) =>
+        [...chain.subarray(1)].flatMap((v, i) => [number[chain[i]!]!, number[v]!]),
+      );
+      return { panel, edge, segments: Uint32Array.from(segments) };
+    }),
+  );
 }
 
 /** Relaxed length all round of each opening, by the name of its edges, m. */

@@ -10,7 +10,7 @@ export interface SideRows {
   readonly ways: readonly number[];
   /** Relaxed over body length of the side seam. */
   readonly scale: number;
-  /** The way up to a height; ends beyond both. */
+  /** The way up to a height, straight on beyond both ends. */
   readonly wayOf: (height: number) => number;
 }
 
@@ -32,8 +32,8 @@ export function rowsUpSide(skin: TriangleMesh, low: number, high: number, length
   const scale = length / along.at(-1)!;
   const ways = along.map((way) => scale * way);
   const wayOf = (height: number): number => {
-    const at = Math.max(0, Math.min(ROWS, (ROWS * (height - low)) / (high - low)));
-    const i = Math.min(ROWS - 1, Math.floor(at));
+    const at = (ROWS * (height - low)) / (high - low);
+    const i = Math.max(0, Math.min(ROWS - 1, Math.floor(at)));
     return ways[i]! + (at - i) * (ways[i + 1]! - ways[i]!);
   };
   return { rows, ways, scale, wayOf };

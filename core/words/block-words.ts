@@ -5,6 +5,8 @@ import type { FaultWords, FindingWords } from './word-tables.ts';
 /** `kneeLeft` -> `knee left`. */
 const plain = (name: string): string => name.replaceAll(/([A-Z])/g, ' $1').toLowerCase();
 
+const mm = (value: number): string => `${value.toFixed(0)} mm`;
+
 /** What is said of a spec sheet that cannot be drafted. */
 export const blockFaultWords: FaultWords<BlockFaults> = {
   'block/no-landmark': ({ landmark }) => ({
@@ -15,13 +17,15 @@ export const blockFaultWords: FaultWords<BlockFaults> = {
     what: `The sheet gives no ${plain(level)} girth.`,
     remedy: `Give the relaxed ${plain(level)} girth of the garment lying flat, in mm.`,
   }),
+  'block/opening-off': ({ openingMm, leastMm, mostMm }) => ({
+    what: `No leg curve between this side seam and gusset makes a leg opening of ${mm(openingMm)}.`,
+    remedy: `Give a leg opening between ${mm(leastMm)} and ${mm(mostMm)}, or change the side seam or the centre lengths.`,
+  }),
   'block/length-missing': ({ length }) => ({
     what: `The sheet gives no ${plain(length)} length.`,
     remedy: `Give the relaxed ${plain(length)} length of the garment lying flat, in mm.`,
   }),
 };
-
-const mm = (value: number): string => `${value.toFixed(0)} mm`;
 
 /** What is said of a spec sheet that can be drafted but will not be worn as it is meant. */
 export const blockFindingWords: FindingWords<BlockFindings> = {

@@ -3,10 +3,11 @@ import type { BlockName, Construction } from '../block/blocks.ts';
 import { centimetreText } from '../sheet/number-format.ts';
 import { REGION_WORDS, WARP_WORDS } from './stage-words.ts';
 
-const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
+export const BLOCK_WORDS: Readonly<Record<BlockName, string>> = {
   short: 'Short',
   legging: 'Legging',
   stocking: 'Knee stocking',
+  brief: 'Brief',
   waistShaper: 'Waist shaper',
 };
 

@@ -1,5 +1,6 @@
 import { foundationAt } from '../../core/body/foundation-at.ts';
 import { makeFitBody } from '../../core/body/fit-body.ts';
+import type { DistanceField } from '../../core/body/distance-field.ts';
 import type { Body } from '../../core/body/body.ts';
 import type { DraftedBlock } from '../../core/block/drafted-block.ts';
 import { layBlock, type LaidBlock } from '../../core/block/lay-block.ts';
@@ -104,4 +105,21 @@ export function leastAngle(restInverse: Float64Array): number {
     }
   }
   return least;
+}
+
+/** Triangles whose outside looks into the body. */
+export function turnedOver({ positions, triangles }: TriangleMesh, skin: DistanceField): number {
+  const sample = new Float64Array(10);
+  let count = 0;
+  for (let t = 0; t < triangles.length; t += 3) {
+    const corner = (k: number, axis: number) => positions[3 * triangles[t + k]! + axis]!;
+    const [x, y, z] = [0, 1, 2].map((axis) => (corner(0, axis) + corner(1, axis) + corner(2, axis)) / 3);
+    skin.sample(x!, y!, z!, sample);
+    const [a, b, c] = [0, 1, 2].map((axis) => corner(1, axis) - corner(0, axis)) as [number, number, number];
+    const [d, e, f] = [0, 1, 2].map((axis) => corner(2, axis) - corner(0, axis)) as [number, number, number];
+    const outward =
+      (b * f - c * e) * sample[1]! + (c * d - a * f) * sample[2]! + (a * e - b * d) * sample[3]!;
+    if (outward < 0) count++;
+  }
+  return count;
 }
