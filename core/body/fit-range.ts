@@ -11,7 +11,7 @@ export const FIT_RANGES: readonly (readonly [FitMeasureName, number, number])[] 
 );
 
 /** Bust less under-bust that the breasts can make up, mm: below it the smallest still stands out too far. */
-const CUP_DIFFERENCE = [35, 290] as const;
+const CUP_DIFFERENCE = [35, 270] as const;
 
 /**
  * Refuses measures that the base figures cannot be brought to.

@@ -16,14 +16,15 @@ export interface BreastSize {
  */
 export function sizedBreast(form: FitForm, chestScale: number, size: BreastSize): SoftMass {
   const { cup, heightScale, support } = size;
-  const breast = between(form.breast!, form.heldBreast!, support);
+  // There is little to hold up of a very small breast.
+  const breast = between(form.breast!, form.heldBreast!, support * Math.min(1, cup / 0.4));
   const [x, y, z] = breast.centre;
   const [, chestZ, , chestFront] = form.trunk.find((row) => row[0] === 1210)!;
   const standsOut = z + breast.deep - (chestZ + chestFront);
   const deep = breast.deep * cup ** 0.5;
   const isSmall = cup < 1;
   // A small breast keeps its base and grows flat; a large one hangs lower.
-  const wider = isSmall ? 0.12 : 0.3;
+  const wider = isSmall ? 0.2 : 0.3;
   const lift = isSmall ? 0.3 : 0.12;
   return {
     ...breast,
@@ -38,7 +39,7 @@ export function sizedBreast(form: FitForm, chestScale: number, size: BreastSize)
     deep,
     join: breast.join * (1 + 0.7 * Math.max(0, 1 - cup)),
     joinTop: breast.joinTop * cup ** 0.4,
-    joinMiddle: breast.joinMiddle * Math.max(1, cup),
+    joinMiddle: breast.joinMiddle * (isSmall ? cup ** 0.5 : cup),
   };
 }
 

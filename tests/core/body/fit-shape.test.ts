@@ -129,6 +129,23 @@ describe('a held bust', () => {
   });
 });
 
+describe('the smallest and the largest bust', () => {
+  it.each([
+    [0.035, 0],
+    [0.27, 1],
+  ])('%f m over the under-bust, held %i, are sound and within 1 mm', (difference, bustSupport) => {
+    const bust = female.underbust + difference;
+    const { skin, girths } = made({ bustSupport }, { ...female, bust });
+    const { sharpest, ...faults } = skinFaults(skin);
+    expect(faults).toEqual({ unmatchedSides: 0, euler: 2, crossingPairs: 0, unmirrored: 0 });
+    expect(sharpest).toBeLessThan(45);
+    for (const [name, asked] of [['bust', bust] as const, ['underbust', female.underbust] as const]) {
+      const { level } = girths.find((each) => each.name === name)!;
+      expect(Math.abs(girthOfSkin(skin, level, 0) - asked), name).toBeLessThan(0.001);
+    }
+  });
+});
+
 describe('stances', () => {
   it.each([
     [30, female],
