@@ -4,10 +4,12 @@ import { IMPORT_STEP_WORDS } from '../core/words/import-step-words.ts';
 import { levelPairs } from './store/carry-levels.ts';
 import { createImportRunner, type ImportDeeds, type StartImportWorker } from './store/import-runner.ts';
 import { createImportStore, isWearable, type ImportStore, type MeshFile } from './store/import-store.ts';
+import { isNothing } from './store/plain-change.ts';
 import { fileNameFor, type OpenedStudy } from './store/study-runner.ts';
 import type { ShownStudy, StudyStore } from './store/study-store.ts';
 import { createViewStore, viewActions, type ViewActions, type ViewStore } from './store/view-store.ts';
 import { withBody } from './with-body.ts';
+import { withTries } from './with-tries.ts';
 
 /** What the step needs of the table. */
 export interface ImportParts {
@@ -41,6 +43,13 @@ export interface ImportSide {
   readonly importViewActions: ViewActions;
 }
 
+/** The study's text with what is tried of everything but its body. */
+function asWorn(text: string, shown: ShownStudy | null): string {
+  if (shown === null) return text;
+  const { measures: _, shape: __, tape: ___, tissue: ____, ...tried } = shown.tried;
+  return isNothing(tried) ? text : withTries(text, tried, shown.sheet);
+}
+
 /** Named heights of the body on the stage, mm. */
 const levelsNow = (shown: ShownStudy | null): readonly { name: string; levelMm: number }[] =>
   (shown?.settled.girths ?? []).flatMap(({ name, levelCm }) => {
@@ -72,7 +81,8 @@ export function layImport(parts: ImportParts): ImportSide {
       return null;
     const partNames = opened.parts.map(({ name }) => name);
     const places = laidAt === 'places' ? levelPairs(levelsNow(shown), levels ?? []) : [];
-    return { study: withBody(base, { file, choices, partNames, flesh, places }), file };
+    const worn = { ...base, text: asWorn(base.text, shown) };
+    return { study: withBody(worn, { file, choices, partNames, flesh, places }), file };
   };
 
   const take = ({ path, bytes }: NamedFile): void =>

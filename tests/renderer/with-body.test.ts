@@ -22,6 +22,9 @@ const study = {
 const worn = (part: Partial<StudyBody> = {}) => withBody(study, { ...body, ...part });
 const parsed = (part: Partial<StudyBody> = {}) => readStudyFile(worn(part).text);
 
+const part = (index: number) => parsed({ choices: { ...body.choices, part: index } }).body;
+const decode = async (path: string) => new TextDecoder().decode((await worn().readBeside(path))!);
+
 describe('a study with another body', () => {
   it('is a study that reads, with everything else as it was', () => {
     const before = readStudyFile(demoStudyText());
@@ -36,7 +39,6 @@ describe('a study with another body', () => {
   });
 
   it('names a part by its name, and by its number where others are called the same', () => {
-    const part = (index: number) => parsed({ choices: { ...body.choices, part: index } }).body;
     expect(part(0)).toMatchObject({ import: { part: 'Body' } });
     expect(part(2)).toMatchObject({ import: { part: 3 } });
   });
@@ -49,7 +51,6 @@ describe('a study with another body', () => {
   });
 
   it('has the mesh beside it, and the files that it had', async () => {
-    const decode = async (path: string) => new TextDecoder().decode((await worn().readBeside(path))!);
     expect(await decode('avatar.glb')).toBe('the mesh');
     expect(await decode('tern-210.bench.json')).toBe('tern-210.bench.json');
   });
