@@ -3,7 +3,6 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
 import { brokenLine } from '../../../core/fabric/broken-line.ts';
-import { fabricFromReadings } from '../../../core/fabric/fabric-from-readings.ts';
 import { meanOfRepeats } from '../../../core/fabric/mean-of-repeats.ts';
 import { rootOfRising } from '../../../core/fabric/root-of-rising.ts';
 import { parseBenchSheet, readBenchSheet } from '../../../core/io/read-bench-sheet.ts';
