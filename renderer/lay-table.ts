@@ -2,6 +2,7 @@ import type { Host, NamedFile } from '../electron/contract.ts';
 import { proofCsv, type ProofTable } from '../core/sheet/proof-table.ts';
 import { bugWords, DROP_WORDS, REMARK_WORDS } from '../core/words/stage-words.ts';
 import { TRY_WORDS } from '../core/words/try-words.ts';
+import { chartShelf } from './bridge/chart-shelf.ts';
 import { chooseStudy } from './bridge/choose-study.ts';
 import { findBeside } from './bridge/find-beside.ts';
 import { benchDeeds, type BenchParts } from './lay-bench.ts';
@@ -92,7 +93,13 @@ export function layTable(parts: TableParts): Table {
     ...layBenchParts(bare, { ...parts, baseStudy: () => base }),
     ...layProof(bare, parts),
     body,
-    bodyDeeds: createBodyRunner(body, { study, view, startWorker: parts.startBodyWorker, tryOut }),
+    bodyDeeds: createBodyRunner(body, {
+      study,
+      view,
+      startWorker: parts.startBodyWorker,
+      tryOut,
+      shelf: chartShelf,
+    }),
     ...waysIn(bare, imports),
     saveNumbers: () => saveNumbers(bare),
     saveTried: () => guarded(bare, () => saveTried(bare, base)),

@@ -31,6 +31,8 @@ export const TAPE_LEAF_WORDS = {
   surface: 'Drawn',
   surfaces: { taut: 'taut', along: 'along the skin' },
   another: 'Another beside it',
+  nobody: 'No standing person was seen in this body, so no level is known.',
+  first: 'Lay a tape at half its height',
   own: (count: number) => `tape ${count}`,
   handle: (name: string) => `Level of the ${name}`,
   handleText: (height: string, girth: string) => `${height} mm up, ${girth} mm round`,

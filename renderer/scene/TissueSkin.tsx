@@ -3,10 +3,11 @@ import { useEffect, useMemo, type ReactElement } from 'react';
 import { BufferAttribute, Vector2, Vector3, type BufferGeometry, type ShaderMaterial } from 'three';
 import type { TissueMap } from '../../core/body/tissue-map.ts';
 import { tissueLegend, tissueRange, type TissueShown } from '../../core/sheet/tissue-legend.ts';
+import type { RampName } from '../../core/sheet/colour-scale.ts';
 import { OUTSIDE_COLOURS } from '../../core/sheet/outside-colours.ts';
 import type { ShownFlesh } from '../store/body-store.ts';
 import { NO_MARKS, type StageMark } from '../store/stage-signals.ts';
-import { useBody, useTable } from '../table.ts';
+import { useBody, useTable, useView } from '../table.ts';
 import { clothMaterial, rimMaterial } from './cloth-material.ts';
 import { boxOnStage, onStage, type StageSize } from './on-stage.ts';
 import { rampTexture } from './ramp-texture.ts';
@@ -42,7 +43,8 @@ interface ReadProps {
 function PaintedSkin({ skin, flesh: { map } }: ReadProps): ReactElement {
   const { size, viewport, invalidate } = useThree();
   const shown = useBody((body) => body.fleshShown);
-  const materials = useMemo(() => tissueMaterials(), []);
+  const ramp = useView((view) => view.ramp);
+  const materials = useMemo(() => tissueMaterials(ramp), [ramp]);
   useEffect(() => materials.dispose, [materials]);
   useEffect(() => {
     paintSkin(skin, map, shown);
@@ -63,8 +65,8 @@ interface TissueMaterials {
   readonly dispose: () => void;
 }
 
-function tissueMaterials(): TissueMaterials {
-  const ramp = rampTexture('viridis');
+function tissueMaterials(name: RampName): TissueMaterials {
+  const ramp = rampTexture(name);
   const paint = clothMaterial(ramp);
   const rim = rimMaterial(OUTSIDE_COLOURS.ink);
   const dispose = (): void => {

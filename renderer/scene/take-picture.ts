@@ -37,7 +37,7 @@ export async function takePicture(table: Table, size = PICTURE_SIZE): Promise<Ui
   pen.sheet.drawImage(faded(draw(size.width, size.height)), 0, 0);
   const view = table.view.getState();
   const body = table.body.getState();
-  if (isBare(view, body)) drawBare(pen, shown, body);
+  if (isBare(view, body)) drawBare(pen, shown, { ...body, ramp: view.ramp });
   else {
     drawHeading(pen, shown, view);
     drawPictureLegend(pen, shown, view);

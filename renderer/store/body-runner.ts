@@ -1,4 +1,5 @@
 import type { StudyChange, TapeNotes } from '../../core/study/study.ts';
+import type { SizeChart } from '../../core/body/size-chart.ts';
 import type { TissueCorrections } from '../../core/body/tissue-map.ts';
 import type { TriangleMesh } from '../../core/mesh/triangle-mesh.ts';
 import { sayFault } from '../../core/words/say.ts';
@@ -32,11 +33,24 @@ export interface BodyDeeds {
   readonly liftBrush: () => void;
 }
 
+/** A studio's chart as its file has it. */
+export interface ChartFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Where a studio's chart is kept from one day to the next. */
+export interface ChartShelf {
+  readonly take: () => ChartFile | null;
+  readonly put: (chart: ChartFile | null) => void;
+}
+
 interface BodyParts {
   readonly study: StudyStore;
   readonly view: ViewStore;
   readonly startWorker: StartBodyWorker;
   readonly tryOut: (change: StudyChange, pace: TryPace) => void;
+  readonly shelf: ChartShelf;
 }
 
 /** What was asked of the worker last. */
@@ -63,7 +77,7 @@ function wishes(store: BodyStore, study: StudyStore): { tape: TapeNotes; tissue:
 /** Keeps tape and flesh of the body on the stage measured while they are looked at; of several wishes the newest counts. */
 export function createBodyRunner(
   store: BodyStore,
-  { study, view, startWorker, tryOut }: BodyParts,
+  { study, view, startWorker, tryOut, shelf }: BodyParts,
 ): BodyDeeds {
   let worker: ReturnType<StartBodyWorker> | null = null;
   let laidSkin: TriangleMesh | null = null;
@@ -114,7 +128,7 @@ export function createBodyRunner(
           store.setState({ flesh: message.flesh, fleshSkin: asked.flesh.skin });
         return refresh();
       case 'chart':
-        return store.setState({ ownChart: message.chart, size: null });
+        return charts.lay(message.chart);
       case 'fault':
       case 'bug':
         isUnderWay.tape = false;
@@ -129,8 +143,12 @@ export function createBodyRunner(
     }
   };
 
+  const charts = chartDeeds(store, shelf, ({ name, text }) =>
+    post({ kind: 'chart', id: ++lastId, name, text }),
+  );
   study.subscribe(refresh);
   view.subscribe((state, before) => {
+    if (state.leaf === 'body') charts.remember();
     if (state.leaf !== before.leaf) refresh();
     // A map that is chosen while the form stands bare is a map of the cloth.
     const isOther = state.field !== before.field || state.showing !== before.showing;
@@ -138,9 +156,43 @@ export function createBodyRunner(
   });
   store.subscribe(refresh);
   return {
-    readChart: (name, text) => post({ kind: 'chart', id: ++lastId, name, text }),
-    houseChart: () => store.setState({ ownChart: null, size: null }),
+    readChart: charts.read,
+    houseChart: charts.putAway,
     ...handDeeds(store, study, tryOut),
+  };
+}
+
+/** The ways of a studio's chart: read from a file or from the shelf, laid beside the body, put away. */
+interface ChartDeeds {
+  readonly read: (name: string, text: string) => void;
+  /** The chart of last time, when the leaf is opened first. */
+  readonly remember: () => void;
+  readonly lay: (chart: SizeChart) => void;
+  readonly putAway: () => void;
+}
+
+function chartDeeds(store: BodyStore, shelf: ChartShelf, ask: (file: ChartFile) => void): ChartDeeds {
+  let asked: ChartFile | null = null;
+  let isRemembered = false;
+  const read = (name: string, text: string): void => {
+    asked = { name, text };
+    ask(asked);
+  };
+  return {
+    read,
+    remember: () => {
+      const kept = isRemembered ? null : shelf.take();
+      isRemembered = true;
+      if (kept !== null) read(kept.name, kept.text);
+    },
+    lay: (ownChart) => {
+      shelf.put(asked);
+      store.setState({ ownChart, size: null });
+    },
+    putAway: () => {
+      shelf.put(null);
+      store.setState({ ownChart: null, size: null });
+    },
   };
 }
 

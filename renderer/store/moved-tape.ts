@@ -1,5 +1,6 @@
 import type { TapeLine, TapeSurface } from '../../core/body/body-tape.ts';
 import type { LandmarkName, Landmarks, PlacedLandmarks } from '../../core/body/landmarks.ts';
+import type { TriangleMesh } from '../../core/mesh/triangle-mesh.ts';
 import type { TapeNotes } from '../../core/study/study.ts';
 import { tapeKey } from './body-store.ts';
 
@@ -110,4 +111,24 @@ export function anotherTape(
     center: along(line.center, line.normal, sign * BESIDE),
   };
   return { notes: { ...notes, lines: [...notes.lines, own] }, line: own };
+}
+
+/** Notes with a level tape at half the height of a body in which nobody was seen. */
+export function firstTape(notes: TapeNotes, { positions }: TriangleMesh, name: string): TapeNotes {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  positions.forEach((value, i) => {
+    low[i % 3] = Math.min(low[i % 3]!, value);
+    high[i % 3] = Math.max(high[i % 3]!, value);
+  });
+  const middle = (k: number): number => (low[k]! + high[k]!) / 2;
+  const line: TapeLine = {
+    name,
+    kind: 'trunk',
+    side: 'middle',
+    center: [middle(0), middle(1), middle(2)],
+    normal: [0, 1, 0],
+    surface: 'taut',
+  };
+  return { ...notes, lines: [...notes.lines, line] };
 }

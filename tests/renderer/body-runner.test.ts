@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BodyTape } from '../../core/body/body-tape.ts';
 import type { StudyChange, TapeNotes } from '../../core/study/study.ts';
-import { createBodyRunner } from '../../renderer/store/body-runner.ts';
+import { createBodyRunner, type ChartFile } from '../../renderer/store/body-runner.ts';
 import { createBodyStore } from '../../renderer/store/body-store.ts';
 import { createStudyStore, type ShownStudy } from '../../renderer/store/study-store.ts';
 import { createViewStore } from '../../renderer/store/view-store.ts';
@@ -28,12 +28,13 @@ const shownStudy = (): ShownStudy => ({
 });
 
 /** A study on the table, the leaf open at the tape, and a worker that is written down. */
-function opened() {
+function opened(kept: ChartFile | null = null) {
   const study = createStudyStore();
   const view = createViewStore();
   const store = createBodyStore();
   const posted: ToBodyWorker[] = [];
   const tried: StudyChange[] = [];
+  const shelved: (ChartFile | null)[] = [];
   const hearing: ((message: FromBodyWorker) => void)[] = [];
   const say = (message: FromBodyWorker): void => hearing[0]!(message);
   const deeds = createBodyRunner(store, {
@@ -42,6 +43,10 @@ function opened() {
     startWorker: (hear) => {
       hearing.push(hear);
       return { post: (message) => posted.push(message), end: () => undefined };
+    },
+    shelf: {
+      take: () => kept,
+      put: (chart) => shelved.push(chart),
     },
     tryOut: (change) => {
       tried.push(change);
@@ -65,6 +70,7 @@ function opened() {
     measured,
     deeds,
     tried,
+    shelved,
     open,
     say,
   };
@@ -127,6 +133,28 @@ describe('the body’s own worker', () => {
     expect(study.getState().notice).toMatchObject({ file: 'own.csv', tone: 'fault' });
     expect(study.getState().notice!.what).toContain('own');
     expect(store.getState().ownChart).toBeNull();
+  });
+
+  it('a chart that was read is kept for the next time; the house’s own takes it off the shelf', () => {
+    const { deeds, store, say, shelved } = opened();
+    const chart = { name: 'own', source: '', isInvented: false, sizes: ['S'], rows: [] };
+    deeds.readChart('own.csv', 'measure,S');
+    expect(shelved).toEqual([]);
+    say({ kind: 'chart', id: 1, chart });
+    expect(shelved).toEqual([{ name: 'own.csv', text: 'measure,S' }]);
+    deeds.houseChart();
+    expect(shelved.at(-1)).toBeNull();
+    expect(store.getState().ownChart).toBeNull();
+  });
+
+  it('the chart of last time is read when the leaf is opened, and once only', () => {
+    const { posted, open, view } = opened({ name: 'own.csv', text: 'measure,S' });
+    const charts = () => posted.filter(({ kind }) => kind === 'chart');
+    expect(charts()).toEqual([]);
+    open();
+    view.setState({ leaf: null });
+    view.setState({ leaf: 'body' });
+    expect(charts()).toMatchObject([{ name: 'own.csv', text: 'measure,S' }]);
   });
 
   it('a map of the cloth that is chosen while the form stands bare dresses it again', () => {

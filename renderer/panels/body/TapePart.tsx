@@ -4,6 +4,7 @@ import { figureOf, sizeBeside } from '../../../core/sheet/house-chart.ts';
 import { heightRows, tapeRows, type ChosenSize, type TapeRow } from '../../../core/sheet/tape-table.ts';
 import { heightName, TAPE_LEAF_WORDS, tapeRowName } from '../../../core/words/tape-leaf-words.ts';
 import { chartFor, tapeKey } from '../../store/body-store.ts';
+import { firstTape } from '../../store/moved-tape.ts';
 import type { ShownStudy } from '../../store/study-store.ts';
 import { useBody, useTable } from '../../table.ts';
 import { TryChoice } from '../TryChoice.tsx';
@@ -24,10 +25,28 @@ export function TapePart({ shown }: { readonly shown: ShownStudy }): ReactElemen
   return (
     <div aria-busy={measured !== shown.settled.skin}>
       <ChartLine chart={chart} beside={beside} />
-      <TapeTable tape={tape} beside={beside} />
+      {tape.readings.length === 0 ? <FirstTape shown={shown} /> : <TapeTable tape={tape} beside={beside} />}
       <Heights tape={tape} beside={beside} />
       {chosen === null && <p className="soft">{TAPE_LEAF_WORDS.choose}</p>}
     </div>
+  );
+}
+
+/** A body in which nobody was seen has no levels of its own: a tape is laid where one likes. */
+function FirstTape({ shown }: { readonly shown: ShownStudy }): ReactElement {
+  const { bodyDeeds } = useTable();
+  const lay = (): void => {
+    const { skin } = shown.settled;
+    bodyDeeds.holdTape(firstTape(bodyDeeds.tapeNotes(), skin, TAPE_LEAF_WORDS.own(1)));
+    bodyDeeds.letTapeGo();
+  };
+  return (
+    <p className="soft">
+      {TAPE_LEAF_WORDS.nobody}{' '}
+      <button type="button" className="plain" onClick={lay}>
+        {TAPE_LEAF_WORDS.first}
+      </button>
+    </p>
   );
 }
 

@@ -3,7 +3,7 @@ import { areaText } from '../../../core/sheet/number-format.ts';
 import { sourceAreas, tissueLegend } from '../../../core/sheet/tissue-legend.ts';
 import { TISSUE_ESTIMATE_WORDS, TISSUE_SOURCE_WORDS } from '../../../core/words/tape-words.ts';
 import { TISSUE_WORDS } from '../../../core/words/tissue-words.ts';
-import { useBody } from '../../table.ts';
+import { useBody, useView } from '../../table.ts';
 import { AreaBars, Edge, Ramp } from '../Legend.tsx';
 
 /** The tape measure beside the tissue map, and where its values are from. */
@@ -11,6 +11,7 @@ export function TissueLegend(): ReactElement | null {
   const flesh = useBody((body) => body.flesh);
   const shown = useBody((body) => body.fleshShown);
   const isOpen = useBody((body) => body.part === 'flesh');
+  const ramp = useView((view) => view.ramp);
   const read = useMemo(
     () =>
       flesh && {
@@ -26,7 +27,7 @@ export function TissueLegend(): ReactElement | null {
       <div className="tape">
         <AreaBars legend={read.legend} />
         <Edge edge={read.legend.first} side="first" />
-        <Ramp name="viridis" />
+        <Ramp name={ramp} />
       </div>
       <dl className="tissue-sources">
         {read.sources.map(({ source, area }) => (
