@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { brokenLine } from '../../../core/fabric/broken-line.ts';
 import { meanOfRepeats } from '../../../core/fabric/mean-of-repeats.ts';
 import { rootOfRising } from '../../../core/fabric/root-of-rising.ts';
-import { parseBenchSheet, readBenchSheet } from '../../../core/io/read-bench-sheet.ts';
+import { readBenchSheet } from '../../../core/io/read-bench-sheet.ts';
 import type { LooseSheet } from '../../help/demo-sheet.ts';
 import { demoSheet, demoSheetText } from '../../help/demo-sheet.ts';
 import { gaussian, randomFrom } from '../../help/random.ts';
