@@ -4,6 +4,7 @@ import type { ImportChoices } from '../../core/body/import-choices.ts';
 import { findSkin, type FoundSkin } from '../../core/body/import-skin.ts';
 import type { ImportProgress } from '../../core/body/import-report.ts';
 import { Fault, inFileAsync } from '../../core/fault/fault.ts';
+import { requireWithin } from '../../core/io/mesh-limits.ts';
 import { extentOf } from '../../core/mesh/extent.ts';
 import { mergeMeshes } from '../../core/mesh/merge-meshes.ts';
 import type { MeshScene } from '../../core/mesh/mesh-scene.ts';
@@ -93,6 +94,8 @@ export function createImportDesk(parts: DeskParts): (message: ToImport) => Promi
 type Opening = Extract<ToImport, { kind: 'open' }>;
 
 async function bytesOf(file: Blob, name: string): Promise<Uint8Array> {
+  // Before it fills the memory.
+  requireWithin('bytes', file.size);
   try {
     return new Uint8Array(await file.arrayBuffer());
   } catch {

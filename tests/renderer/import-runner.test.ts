@@ -158,9 +158,23 @@ describe('nothing is stuck', () => {
     expect(workers.map(({ ended }) => ended)).toEqual([true, false]);
   });
 
+  it('when the file is larger than a body can be: it is not even read', async () => {
+    const { store, deeds, rest } = step();
+    const vast = {
+      size: 2 ** 32,
+      arrayBuffer: () => Promise.reject(new Error('read after all')),
+    } as unknown as Blob;
+    deeds.open({ name: 'vast.stl', blob: vast });
+    await rest();
+    expect(store.getState().fault?.what).toContain(String(2 ** 32));
+  });
+
   it('when the file was taken away meanwhile', async () => {
     const { store, deeds, rest } = step();
-    const gone = { arrayBuffer: () => Promise.reject(new Error('NotReadableError')) } as unknown as Blob;
+    const gone = {
+      size: 1,
+      arrayBuffer: () => Promise.reject(new Error('NotReadableError')),
+    } as unknown as Blob;
     deeds.open({ name: 'gone.obj', blob: gone });
     await rest();
     expect(store.getState().fault?.what).toContain('gone.obj');
