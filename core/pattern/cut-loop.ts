@@ -15,6 +15,8 @@ export interface LoopCut {
 export interface CutLoop {
   /** The first point is not repeated. */
   readonly points: readonly FlatPoint[];
+  /** The same with the first point once more. */
+  readonly closed: readonly FlatPoint[];
   /** Way along the loop to each point, and around all of it; m. */
   readonly along: readonly number[];
   readonly whole: number;
@@ -29,7 +31,12 @@ export function cutLoop(points: readonly FlatPoint[]): CutLoop {
   const along = [0];
   for (let i = 1; i < points.length; i++)
     along.push(along[i - 1]! + distanceBetween(points[i - 1]!, points[i]!));
-  return { points, along, whole: along.at(-1)! + distanceBetween(points.at(-1)!, points[0]!) };
+  return {
+    points,
+    closed: [...points, points[0]!],
+    along,
+    whole: along.at(-1)! + distanceBetween(points.at(-1)!, points[0]!),
+  };
 }
 
 /** Cuts at all corners sharper than 30 degrees. */
@@ -50,10 +57,10 @@ export const cutAtPoint = ({ points, along }: CutLoop, i: number, name: string |
 
 /** The cut nearest to a point, and how far it lies from it, m. */
 export function cutNear(
-  { points, along, whole }: CutLoop,
+  { points, closed, along, whole }: CutLoop,
   at: FlatPoint,
 ): { readonly cut: LoopCut; readonly away: number } {
-  const found = nearestOn([...points, points[0]!], at);
+  const found = nearestOn(closed, at);
   const start = along[found.segment]!;
   const end = along[found.segment + 1] ?? whole;
   const way = start + found.share * (end - start);
@@ -85,9 +92,9 @@ export function withCuts(
 }
 
 /** A cut so far along a loop, beyond its end from the start again. */
-export function cutAtWay({ points, whole }: CutLoop, way: number): LoopCut {
+export function cutAtWay({ closed, whole }: CutLoop, way: number): LoopCut {
   const along = way % whole;
-  return { along, at: pointReader([...points, points[0]!])(along / whole), name: null };
+  return { along, at: pointReader(closed)(along / whole), name: null };
 }
 
 /** The loop's edges from cut to cut; those without a name go on with that of the edge before, numbered, or are `edge1`... */

@@ -40,18 +40,28 @@ export interface NearestPlace {
 
 /** Where a polyline (at least one point) comes nearest to a point. */
 export function nearestOn(points: readonly FlatPoint[], [x, y]: FlatPoint): NearestPlace {
-  const first = points[0]!;
-  let best: NearestPlace = { segment: 0, share: 0, at: first, away: distanceBetween(first, [x, y]) };
-  for (let i = 0; i + 1 < points.length; i++) {
-    const [ax, ay] = points[i]!;
-    const [dx, dy] = [points[i + 1]![0] - ax, points[i + 1]![1] - ay];
+  let [segment, share, least] = [0, 0, Infinity];
+  for (let i = 0; i < Math.max(1, points.length - 1); i++) {
+    const a = points[i]!;
+    const b = points[i + 1] ?? a;
+    const dx = b[0] - a[0];
+    const dy = b[1] - a[1];
     const squared = dx * dx + dy * dy;
-    const share = squared === 0 ? 0 : Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / squared));
-    const at: FlatPoint = [ax + share * dx, ay + share * dy];
-    const away = distanceBetween(at, [x, y]);
-    if (away < best.away) best = { segment: i, share, at, away };
+    const along = squared === 0 ? 0 : ((x - a[0]) * dx + (y - a[1]) * dy) / squared;
+    const at = Math.max(0, Math.min(1, along));
+    const offX = a[0] + at * dx - x;
+    const offY = a[1] + at * dy - y;
+    const off = offX * offX + offY * offY;
+    if (off < least) {
+      segment = i;
+      share = at;
+      least = off;
+    }
   }
-  return best;
+  const a = points[segment]!;
+  const b = points[segment + 1] ?? a;
+  const at: FlatPoint = [a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])];
+  return { segment, share, at, away: distanceBetween(at, [x, y]) };
 }
 
 /** The box around points, m. */

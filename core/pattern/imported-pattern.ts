@@ -113,14 +113,14 @@ function soundLoop({ name, loop }: TracedPiece): {
   const points = withoutRepeats(loop.points);
   while (points.length > 1 && distanceBetween(points[0]!, points.at(-1)!) <= 1e-7) points.pop();
   requireFew('points', name, points.length, MOST_POINTS);
+  const crossing = crossingOf(points);
+  if (crossing && points.length > 2) {
+    const [xMm, yMm] = [mmFromMetres(crossing[0]), mmFromMetres(crossing[1])];
+    throw new Fault('pattern/outline-crosses', { piece: name, line, xMm, yMm });
+  }
   const area = Math.abs(signedArea(points));
   if (points.length < 3 || !(area >= LEAST_AREA)) {
     throw new Fault('pattern/outline-flat', { piece: name, line, areaMm2: area * 1e6 });
-  }
-  const crossing = crossingOf(points);
-  if (crossing) {
-    const [xMm, yMm] = [mmFromMetres(crossing[0]), mmFromMetres(crossing[1])];
-    throw new Fault('pattern/outline-crosses', { piece: name, line, xMm, yMm });
   }
   return { points, starts: loop.starts && startsOn(points, loop.points, loop.starts) };
 }

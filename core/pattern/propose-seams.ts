@@ -30,7 +30,7 @@ const POINTS = {
   mirrored: 1,
   crossed: -3,
   self: -1,
-  ease: -20,
+  ease: -80,
 };
 /** Names of edges that lie on the body's middle and join a left panel to a right one. Common practice. */
 const ON_CENTRE: ReadonlySet<string> = new Set(['rise', 'centre', 'center', 'crotch', 'gap']);

@@ -1,6 +1,6 @@
 import type { EdgeOf, FlatPoint, Panel, Pattern, PatternCurve } from '../../core/pattern/pattern.ts';
 
-const SAMPLES = 40;
+const SAMPLES = 24;
 
 /** A cubic as a polyline. */
 const cubic = (a: FlatPoint, b: FlatPoint, c: FlatPoint, d: FlatPoint): FlatPoint[] =>
@@ -11,12 +11,13 @@ const cubic = (a: FlatPoint, b: FlatPoint, c: FlatPoint, d: FlatPoint): FlatPoin
     return [at(0), at(1)];
   });
 
-function half(name: string, crotch: number): Panel {
+function half(name: string, top: number): Panel {
+  const crotch = 0.05;
   const edges: PatternCurve[] = [
     { name: 'hem', points: cubic([-0.03, 0], [0.05, 0.004], [0.12, 0.004], [0.19, 0]) },
     { name: 'side', points: cubic([0.19, 0], [0.215, 0.14], [0.21, 0.25], [0.165, 0.39]) },
-    { name: 'waist', points: cubic([0.165, 0.39], [0.11, 0.372], [0.05, 0.38], [0, 0.38]) },
-    { name: 'rise', points: [[0, 0.38], ...cubic([0, 0.24], [0, 0.17], [-0.01, 0.13], [-crotch, 0.125])] },
+    { name: 'waist', points: cubic([0.165, 0.39], [0.11, 0.372], [0.05, top], [0, top]) },
+    { name: 'rise', points: [[0, top], ...cubic([0, 0.24], [0, 0.17], [-0.01, 0.13], [-crotch, 0.125])] },
     { name: 'inseam', points: cubic([-crotch, 0.125], [-crotch, 0.09], [-0.04, 0.04], [-0.03, 0]) },
   ];
   return { name, edges };
@@ -27,7 +28,7 @@ const edge = (panel: string, name: string): EdgeOf => ({ panel, edge: name });
 /** An invented short drawn as its left half, both panels from the centre outwards, with curved rises. */
 export const halfShort: Pattern = {
   name: 'invented short',
-  panels: [half('front', 0.05), { ...half('back', 0.05), fabric: 1, grain: 0.2 }],
+  panels: [half('front', 0.38), { ...half('back', 0.392), fabric: 1, grain: 0.2 }],
   seams: ['side', 'inseam'].map((name) => ({
     name,
     one: edge('front', name),

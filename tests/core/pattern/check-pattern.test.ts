@@ -45,6 +45,15 @@ const arc = (radius: number) =>
     return [radius * Math.cos(angle), radius * Math.sin(angle)];
   });
 
+const quarter = (radius: number): Panel => ({
+  name: 'quarter',
+  edges: [
+    { name: 'arc', points: arc(radius) },
+    { name: 'up', points: [arc(radius).at(-1)!, [0, 0]] },
+    { name: 'out', points: [[0, 0], arc(radius)[0]!] },
+  ],
+});
+
 const codesOf = (pattern: Pattern): string[] => checkPattern(pattern).map(({ code }) => code);
 
 describe('checkPattern', () => {
@@ -115,14 +124,6 @@ describe('checkPattern', () => {
   });
 
   it('says turns that no mesh follows: a quarter circle of 10 mm radius, not one of 100 mm', () => {
-    const quarter = (radius: number): Panel => ({
-      name: 'quarter',
-      edges: [
-        { name: 'arc', points: arc(radius) },
-        { name: 'up', points: [arc(radius).at(-1)!, [0, 0]] },
-        { name: 'out', points: [[0, 0], arc(radius)[0]!] },
-      ],
-    });
     // 30 mm of an arc of 100 mm radius turn by 0.3 rad = 17 degrees.
     expect(codesOf(sewn([quarter(0.1)]))).toEqual(['pattern/edges-free']);
     const [sharp] = checkPattern(sewn([quarter(0.01)]));
