@@ -5,7 +5,7 @@ export const PATTERN_LIMITS = {
   characters: 64 * 2 ** 20,
   'drawn things': 200_000,
   points: 400_000,
-  'open lines': 20_000,
+  'open lines': 6000,
   'notches, turn points and texts': 2000,
   'blocks within blocks': 8,
   pieces: 300,

@@ -45,7 +45,7 @@ export interface ImportedPiece {
 }
 
 /** Points of one outline, at most. */
-const MOST_POINTS = 20_000;
+const MOST_POINTS = 10_000;
 /** Edges of one panel, at most. */
 const MOST_EDGES = 400;
 /** No piece of a garment is smaller, m^2. */
