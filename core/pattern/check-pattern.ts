@@ -13,8 +13,8 @@ const MOST_EASE = 0.05;
 const SQUARE = { sum: 180, off: 5 };
 /** Cloth that meets in a point amid the garment, degrees. Common practice round a crotch: 380 to 440. */
 const LIES = { least: 300, most: 440 };
-/** More turn than this within so long a piece of edge cannot be meshed well. */
-const TURN = { window: 0.03, most: radiansFromDegrees(30) };
+/** More turn than this within so long a piece of edge, m and rad, is a corner rather than a curve. */
+const TURN = { window: 0.03, most: radiansFromDegrees(60) };
 
 /**
  * What a pattern cutter would look at before sewing: ease over 5 %, corners that are not square where a seam ends, points

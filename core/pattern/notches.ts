@@ -1,5 +1,5 @@
 import { curveLength, pointReader } from './arc-length.ts';
-import { curveOf, type EdgeOf, type FlatPoint, type Pattern } from './pattern.ts';
+import { curveOf, type EdgeOf, type FlatPoint, type Pattern, type Seam } from './pattern.ts';
 
 /** A mark on an edge that meets its like on the edge sewn to it. */
 export interface Notch {
@@ -11,10 +11,18 @@ export interface Notch {
   readonly inwards: FlatPoint;
 }
 
-/** Seams longer than these have one notch and two; m. */
-const LENGTHS = { one: 0.06, two: 0.25 };
-/** Off the middle, so that no panel can be sewn in upside down. Common practice. */
-const PLACES = { one: [0.4], two: [0.3, 0.6] } as const;
+/** Seams shorter than the first have none; m. */
+const LENGTHS = { some: 0.015, long: 0.25 };
+/**
+ * Where notches lie on an edge, as fractions of its length: off the middle, so that no panel can be sewn in upside down, and
+ * another number of them for each seam of like length, so that no two are mistaken for each other. Common practice.
+ */
+const PLACES = {
+  short: [[0.4], [0.3, 0.5], [0.25, 0.45, 0.65]],
+  long: [[0.3, 0.6], [0.4], [0.2, 0.4, 0.65]],
+} as const;
+/** Seams this near in length could be mistaken for each other. */
+const ALIKE = 0.06;
 /** Half the piece of edge that a notch's direction is read from, as a share of its length. */
 const BESIDE = 0.002;
 
@@ -24,15 +32,39 @@ const BESIDE = 0.002;
  * @param pattern - Every panel running counter-clockwise, so that its inside is to the left.
  */
 export function seamNotches(pattern: Pattern): Notch[] {
-  return pattern.seams.flatMap(({ name, one, other, turned }) => {
-    const length = curveLength(curveOf(pattern, one).points);
-    const places = length > LENGTHS.two ? PLACES.two : length > LENGTHS.one ? PLACES.one : [];
-    return places.flatMap((place) => [
+  const placed: PlacedSeam[] = [];
+  for (const seam of pattern.seams) {
+    const length = curveLength(curveOf(pattern, seam.one).points);
+    placed.push({ seam, length, places: placesFor(seam, length, placed) });
+  }
+  return placed.flatMap(({ seam: { name, one, other, turned }, places }) =>
+    places.flatMap((place) => [
       notchAt(pattern, { seam: name, edge: one, place }),
       notchAt(pattern, { seam: name, edge: other, place: turned ? 1 - place : place }),
-    ]);
-  });
+    ]),
+  );
 }
+
+interface PlacedSeam {
+  readonly seam: Seam;
+  readonly length: number;
+  readonly places: readonly number[];
+}
+
+/** Places that no seam of like length has yet; left and right have the same. */
+function placesFor({ name }: Seam, length: number, before: readonly PlacedSeam[]): readonly number[] {
+  if (length < LENGTHS.some) return [];
+  const ownName = withoutSide(name);
+  const twin = before.find(({ seam }) => withoutSide(seam.name) === ownName);
+  if (twin) return twin.places;
+  const choices = length < LENGTHS.long ? PLACES.short : PLACES.long;
+  const taken = before
+    .filter((other) => Math.abs(other.length / length - 1) < ALIKE)
+    .map(({ places }) => places.length);
+  return choices.find((places) => !taken.includes(places.length)) ?? choices[0];
+}
+
+const withoutSide = (name: string): string => name.replace(/ (left|right)$/, '');
 
 function notchAt(
   pattern: Pattern,

@@ -5,6 +5,7 @@ import { edgeAsSide, panelSides, type PanelSide } from './panel-sides.ts';
 import type { EdgeOf, PatternCurve, Seam } from './pattern.ts';
 import { easeBetween, type SeamEase } from './seam-ease.ts';
 import { curveLength } from './arc-length.ts';
+import { namesAgree, panelsSuit } from './seam-names.ts';
 
 /** Two edges that may belong together. */
 export interface SeamProposal {
@@ -25,27 +26,10 @@ const ALIKE = 0.005;
 /** What speaks for two sides, and against. Set by hand. */
 const POINTS = {
   name: 4,
-  marks: { none: 0, same: 4, different: -2 },
-  sameSide: 1.5,
-  mirrored: 1,
-  crossed: -3,
-  self: -1,
+  marks: { none: 0, same: 4, sameTurnedOver: 1, different: -2 },
+  place: { sameSide: 1.5, acrossCentre: 2.5, unknown: 0, samePanel: -3.5, mirrored: -1, crossed: -3 },
   ease: -80,
 };
-/** Names of edges that lie on the body's middle and join a left panel to a right one. Common practice. */
-const ON_CENTRE: ReadonlySet<string> = new Set(['rise', 'centre', 'center', 'crotch', 'gap']);
-
-/** Names of edges that stay open: two of a name are not sewn to each other. Common practice. */
-const STAYS_OPEN: ReadonlySet<string> = new Set([
-  'hem',
-  'waist',
-  'neck',
-  'neckline',
-  'opening',
-  'top',
-  'bottom',
-]);
-
 interface Candidate {
   readonly one: PanelSide;
   readonly other: PanelSide;
@@ -92,7 +76,7 @@ function chosen(sides: readonly PanelSide[], { isBack, isOpening }: Known): Seam
     const { one, other } = candidate;
     if (used.has(one) || used.has(other)) return [];
     const proposals = proposalsOf(candidate);
-    if (isOpening.has(proposals.map(({ seam }) => seam))) return [];
+    if (candidate.because === 'length' && isOpening.has(proposals.map(({ seam }) => seam))) return [];
     used.add(one).add(other);
     // What only has like lengths closes nothing for those that come after it.
     if (candidate.because !== 'length') isOpening.sew(proposals.map(({ seam }) => seam));
@@ -108,11 +92,15 @@ function candidateOf(
   const ease = Math.abs(easeBetween(one.length, other.length).ratio);
   if (!(ease <= MOST_EASE) || one.edges.length !== other.edges.length) return null;
   const { marks, turned } = comparedNotches(one, other, isBack.get(one.panel) === isBack.get(other.panel));
-  const isNamed = one.edges.length === 1 && baseName(one) !== null && baseName(one) === baseName(other);
-  if (!isNamed && marks !== 'same' && ease > ALIKE) return null;
+  const isNamed = namesAgree(one, other);
+  const isMarked = marks === 'same' || marks === 'sameTurnedOver';
+  if (!isNamed && !isMarked && ease > ALIKE) return null;
   const score =
-    (isNamed ? POINTS.name : 0) + POINTS.marks[marks] + placePoints(one, other) + POINTS.ease * ease;
-  return { one, other, turned, score, because: isNamed ? 'names' : marks === 'same' ? 'notches' : 'length' };
+    (isNamed ? POINTS.name : 0) +
+    POINTS.marks[marks] +
+    POINTS.place[panelsSuit(one, other)] +
+    POINTS.ease * ease;
+  return { one, other, turned, score, because: isNamed ? 'names' : isMarked ? 'notches' : 'length' };
 }
 
 /** Whether two sides have the same notches, and whether one runs against the other for it. */
@@ -120,11 +108,11 @@ function comparedNotches(
   one: PanelSide,
   other: PanelSide,
   naturally: boolean,
-): { readonly marks: 'none' | 'same' | 'different'; readonly turned: boolean } {
+): { readonly marks: keyof typeof POINTS.marks; readonly turned: boolean } {
   if (one.notches.length + other.notches.length === 0) return { marks: 'none', turned: naturally };
-  for (const turned of [naturally, !naturally]) {
-    if (matches(one.notches, other.notches, turned)) return { marks: 'same', turned };
-  }
+  if (matches(one.notches, other.notches, naturally)) return { marks: 'same', turned: naturally };
+  // One of both would have to be drawn from its inner side.
+  if (matches(one.notches, other.notches, !naturally)) return { marks: 'sameTurnedOver', turned: !naturally };
   return { marks: 'different', turned: naturally };
 }
 
@@ -135,34 +123,6 @@ function matches(one: readonly number[], other: readonly number[], turned: boole
     one.length === seen.length && one.every((fraction, i) => Math.abs(fraction - seen[i]!) < SAME_FRACTION)
   );
 }
-
-const words = (text: string): string[] => text.toLowerCase().split(/[\s_.-]+/);
-const isSideWord = (word: string): boolean => word === 'left' || word === 'right';
-const withoutSide = (text: string): string =>
-  words(text)
-    .filter((word) => !isSideWord(word))
-    .join(' ');
-
-/** What an edge is called, without side and number; null where nobody named it, or it stays open by its name. */
-function baseName({ edges }: PanelSide): string | null {
-  const name = withoutSide(edges[0]!.name).replace(/\s*\d+$/, '');
-  return name === 'edge' || name === '' || STAYS_OPEN.has(name) ? null : name;
-}
-
-/** Whether the panels that two sides are on, and left and right, suit a seam between them. */
-function placePoints(one: PanelSide, other: PanelSide): number {
-  if (one.panel === other.panel) return POINTS.self;
-  const [side, otherSide] = [sideOf(one), sideOf(other)];
-  const isPair = withoutSide(one.panel) === withoutSide(other.panel);
-  if (side === null || otherSide === null) return 0;
-  if (side === otherSide) return POINTS.sameSide;
-  if (!isPair) return POINTS.crossed;
-  const onCentre = ON_CENTRE.has(baseName(one) ?? '');
-  return onCentre ? POINTS.sameSide + POINTS.mirrored : -POINTS.mirrored;
-}
-
-const sideOf = ({ panel, edges }: PanelSide): string | null =>
-  [...words(edges[0]!.name), ...words(panel)].find(isSideWord) ?? null;
 
 function proposalsOf({ one, other, turned, score, because }: Candidate): SeamProposal[] {
   const those = turned ? other.edges.toReversed() : other.edges;

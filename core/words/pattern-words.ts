@@ -117,7 +117,7 @@ export const patternFindingWords: FindingWords<PatternFindings> = {
   'pattern/point-not-flat': ({ place: where, degrees: sum }) =>
     `Where ${where} meet, the corners add up to ${degrees(sum)}; cloth lies at 360 and can take 300 to 440.`,
   'pattern/turns-sharply': ({ panel, edge, atMm, degrees: turn }) =>
-    `Edge ${edge} of ${panel} turns by ${degrees(turn)} within 30 mm, ${mm(atMm)} from its start: split it there, or the mesh will be poor.`,
+    `Edge ${edge} of ${panel} turns by ${degrees(turn)} within 30 mm, ${mm(atMm)} from its start: give it a corner there, or a rounder curve.`,
   'pattern/sewn-twice': ({ panel, edge, seams }) =>
     `Edge ${edge} of ${panel} is sewn more than once: ${seams}.`,
   'pattern/edges-free': ({ edges, count }) =>

@@ -95,7 +95,7 @@ describe('what is drawn on a pattern', () => {
           .filter(({ panel, edge: name }) => panel === edge.panel && name === edge.edge)
           .map(({ at }) => wayTo(points, at) / length);
       });
-      expect(one!.length).toBe(curveLength(curveOf(whole, seam.one).points) > 0.25 ? 2 : 1);
+      expect(one!.length).toBeGreaterThan(0);
       one!.forEach((fraction, i) => {
         expect(fraction).toBeCloseTo(seam.turned ? 1 - other![i]! : other![i]!, 9);
         expect(Math.abs(fraction - 0.5)).toBeGreaterThan(0.05);
