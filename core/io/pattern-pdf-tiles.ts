@@ -1,5 +1,6 @@
-import type { DrawnPattern, DrawnPiece } from '../pattern/drawn-pattern.ts';
+import { drawnPattern, type DrawnPattern, type DrawnPiece } from '../pattern/drawn-pattern.ts';
 import { boxOf, liesWithin, outlineOf } from '../pattern/flat-outline.ts';
+import type { Pattern } from '../pattern/pattern.ts';
 import { mmFromMetres } from '../units/units.ts';
 
 /** A4 with the border that printers leave, and by how much neighbouring pages show the same; mm. */
@@ -20,6 +21,18 @@ export interface PdfTile {
   readonly top: number;
   /** What it shows a part of. */
   readonly pieces: readonly DrawnPiece[];
+}
+
+/** The layout that takes the fewest pages of rows one to six pages wide. */
+export function fewestPages(pattern: Pattern): {
+  readonly drawn: DrawnPattern;
+  readonly tiles: readonly PdfTile[];
+} {
+  const layouts = [1, 2, 3, 4, 5, 6].map((across) => {
+    const drawn = drawnPattern(pattern, (across * STEP.x + PAPER.overlap) / 1000);
+    return { drawn, tiles: pdfTiles(drawn) };
+  });
+  return layouts.reduce((best, layout) => (layout.tiles.length < best.tiles.length ? layout : best));
 }
 
 /** The pages that something is drawn on. */

@@ -1,9 +1,9 @@
-import { drawnPattern, type DrawnPattern, type DrawnPiece } from '../pattern/drawn-pattern.ts';
+import type { DrawnPattern, DrawnPiece } from '../pattern/drawn-pattern.ts';
 import { arrowHead } from '../pattern/grain-line.ts';
 import type { FlatPoint, Pattern } from '../pattern/pattern.ts';
 import { mmFromMetres } from '../units/units.ts';
 import { pdfDocument, pdfLine, pdfNumber, pdfPen, pdfText } from './pattern-pdf-document.ts';
-import { PAPER, pdfTiles, STEP, type PdfTile } from './pattern-pdf-tiles.ts';
+import { fewestPages, PAPER, STEP, type PdfTile } from './pattern-pdf-tiles.ts';
 
 /** What is written on the paper. */
 export interface PatternPaperWords {
@@ -37,8 +37,7 @@ const MARK = { notch: 5, arrow: 12, cross: 4 };
  * map, then the pages that something is drawn on. Neighbouring pages show 10 mm twice, with crosses to lay on each other.
  */
 export function writePatternPdf(pattern: Pattern, { words, size }: PaperWish): Uint8Array {
-  const drawn = drawnPattern(pattern);
-  const tiles = pdfTiles(drawn);
+  const { drawn, tiles } = fewestPages(pattern);
   const title = [drawn.name, size].join(' ').trim();
   const pages = [
     coverPage(drawn, tiles, { title, words }),

@@ -44,11 +44,15 @@ export interface DrawnPattern {
 const BESIDE = 0.008;
 /** Space between pieces and at the sheet's edges, m. */
 const GAP = 0.02;
-/** A row of pieces is begun anew beyond this, m. */
+/** As wide as a cutting table is at least, m. Common practice. */
 const ROW_WIDTH = 1;
 
-/** A pattern as it is put on paper: both halves, grain lines, notches, pieces in rows beside each other. */
-export function drawnPattern(pattern: Pattern): DrawnPattern {
+/**
+ * A pattern as it is put on paper: both halves, grain lines, notches, pieces in rows beside each other.
+ *
+ * @param rowWidth - Wider rows are begun anew, m; a piece that is wider by itself has a row of its own.
+ */
+export function drawnPattern(pattern: Pattern, rowWidth = ROW_WIDTH): DrawnPattern {
   const whole = wholePattern(pattern);
   const notches = seamNotches(whole);
   const pieces = whole.panels.map((panel): Omit<DrawnPiece, 'offset'> => {
@@ -66,7 +70,7 @@ export function drawnPattern(pattern: Pattern): DrawnPattern {
       fabric: panel.fabric ?? 0,
     };
   });
-  return { name: whole.name, ...inRows(pieces) };
+  return { name: whole.name, ...inRows(pieces, rowWidth) };
 }
 
 function titleOf(loop: readonly FlatPoint[]): FlatPoint {
@@ -86,19 +90,25 @@ function labelOf({ name, points }: PatternCurve): EdgeLabel {
   return { text: name, at: [x + BESIDE * inX, y + BESIDE * inY], anchor };
 }
 
-function inRows(pieces: readonly Omit<DrawnPiece, 'offset'>[]): Omit<DrawnPattern, 'name'> {
-  let [x, y, rowHeight, width] = [GAP, GAP, 0, 0];
-  const laid = pieces.map((piece): DrawnPiece => {
+/** Pieces beside each other from the left, rows from the top. */
+function inRows(pieces: readonly Omit<DrawnPiece, 'offset'>[], rowWidth: number): Omit<DrawnPattern, 'name'> {
+  let [x, down, rowHeight, width] = [GAP, GAP, 0, 0];
+  const places = pieces.map((piece) => {
     const box = boxOf(outlineOf(piece));
-    if (x > GAP && x + box.right - box.left > ROW_WIDTH) {
-      y += rowHeight + GAP;
+    if (x > GAP && x + box.right - box.left + GAP > rowWidth) {
+      down += rowHeight + GAP;
       [x, rowHeight] = [GAP, 0];
     }
-    const offset: FlatPoint = [x - box.left, y - box.bottom];
+    const place = { x: x - box.left, top: down + box.top };
     x += box.right - box.left + GAP;
     rowHeight = Math.max(rowHeight, box.top - box.bottom);
     width = Math.max(width, x);
-    return { ...piece, offset };
+    return place;
   });
-  return { pieces: laid, width, height: y + rowHeight + GAP };
+  const height = down + rowHeight + GAP;
+  const laid = pieces.map((piece, p): DrawnPiece => {
+    const { x: right, top } = places[p]!;
+    return { ...piece, offset: [right, height - top] };
+  });
+  return { pieces: laid, width, height };
 }

@@ -64,9 +64,10 @@ const CLEAR_OF_CORNER = 2e-3;
  * @param taken - Names that other panels have.
  * @throws {Fault} `pattern/too-large`, `pattern/outline-flat`, `pattern/outline-crosses`, `pattern/fold-off-outline`.
  */
-export function importedPiece(piece: TracedPiece, taken: ReadonlySet<string>): ImportedPiece {
+export function importedPiece(traced: TracedPiece, taken: ReadonlySet<string>): ImportedPiece {
   const findings: Finding[] = [];
-  const name = unusedName(piece.name, taken);
+  const name = unusedName(traced.name, taken);
+  const piece = { ...traced, name };
   const { points, starts } = soundLoop(piece);
   const loop = cutLoop(points);
   const lines = linesOnOutline(piece, loop, findings);

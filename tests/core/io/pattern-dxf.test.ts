@@ -207,6 +207,35 @@ describe('readPatternDxf', () => {
     expect(codesOf(file([...SQUARE, ...GRAIN, ...half]))).toEqual(['pattern/sew-line-open']);
   });
 
+  it('reads pieces drawn beside all blocks, and says which marks it leaves out', () => {
+    const direct = text([
+      [0, 'SECTION'],
+      [2, 'ENTITIES'],
+      ...SQUARE,
+      ...GRAIN,
+      ...polyline([vertex(300, 0), vertex(350, 0), vertex(350, 50)]),
+      ...line(8, [0, 100, 100, 100]),
+      ...line(8, [20, 30, 60, 30]),
+      ...point(4, 50, 60),
+      ...note('Units: METRIC'),
+      [0, 'ENDSEC'],
+      [0, 'EOF'],
+    ]);
+    const read = readPatternDxf(direct);
+    expect(read.panels.map((panel) => signedArea(outlineOf(panel)))).toEqual([
+      expect.closeTo(0.02, 12),
+      expect.closeTo(0.00125, 12),
+    ]);
+    expect(read.panels[0]!.lines).toHaveLength(1);
+    expect(read.panels[0]!.edges).toHaveLength(6);
+    const words = read.findings.map((finding) => sayFinding(finding));
+    expect(words).toEqual([
+      expect.stringContaining('does not run from edge to edge'),
+      'A notch of piece at x 50, y 60 mm lies 50 mm off the outline; it was left out.',
+      'piece 2 has no grain line; its warp was taken to run up the drawing.',
+    ]);
+  });
+
   it('takes one of several sizes, drops doubles and says what it passes over', () => {
     const source = file([
       ...SQUARE,

@@ -3,6 +3,7 @@
  * From memory. The files were also opened once with poppler 22.12's pdfinfo and pdftoppm and looked at.
  */
 import { describe, expect, it } from 'vitest';
+import { fewestPages, pdfTiles } from '../../../core/io/pattern-pdf-tiles.ts';
 import { pdfDocument, pdfNumber, pdfString } from '../../../core/io/pattern-pdf-document.ts';
 import { writePatternPdf } from '../../../core/io/write-pattern-pdf.ts';
 import { drawnPattern } from '../../../core/pattern/drawn-pattern.ts';
@@ -46,7 +47,7 @@ describe('a pattern on paper', () => {
   });
 
   it('shows every point of every outline on a page, in its true place, the 10 mm between pages twice', () => {
-    const drawn = drawnPattern(halfShort);
+    const { drawn } = fewestPages(halfShort);
     const tiles = pagesOf(pdf).slice(1);
     const [border, width, height] = [10, 190, 277];
     const moves = tiles.map((tile) => {
@@ -72,6 +73,13 @@ describe('a pattern on paper', () => {
       for (let i = 1; i < xs.length; i++) expect((xs[i - 1]! - xs[i]!) % 180).toBeCloseTo(0, 9);
     }
     expect(tiles[0]).toContain(`(invented short M - page 2 of ${tiles.length + 1}, row 1, column 1)`);
+  });
+
+  it('takes no more pages than pieces in one row or in one column would', () => {
+    const { tiles } = fewestPages(halfShort);
+    for (const width of [10, 0]) {
+      expect(tiles.length).toBeLessThanOrEqual(pdfTiles(drawnPattern(halfShort, width)).length);
+    }
   });
 
   it('writes names with brackets and foreign letters so that the file stays whole', () => {

@@ -162,6 +162,14 @@ describe('readPatternSvg', () => {
     ]);
   });
 
+  it('unfolds a half on a line of the class fold', () => {
+    const half =
+      '<path d="M50 0 L100 10 L100 90 L50 100 Z"/><line class="fold" x1="50" y1="0" x2="50" y2="100"/>';
+    const read = readPatternSvg(svg(half));
+    expect(1e6 * signedArea(outlineOf(read.panels[0]!))).toBeCloseTo(2 * 4500, 6);
+    expect(read.findings.map(({ code }) => code)).toEqual(['pattern/no-grain', 'pattern/unfolded']);
+  });
+
   it('takes outlines once, leaves out cut-outs, and keeps pieces that only overlap', () => {
     expect(codesOf(svg(`${rect(0, 100)}${rect(0, 100)}${GRAIN}`))).toEqual(['pattern/duplicate-dropped']);
     expect(codesOf(svg(`${rect(0, 100)}${rect(60, 20)}${GRAIN}`))).toEqual(['pattern/cut-outs-passed-over']);
