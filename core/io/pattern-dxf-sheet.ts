@@ -5,6 +5,7 @@ import { joinCurves, type TracedCurve, type TracedLoop } from '../pattern/join-c
 import type { FlatPoint } from '../pattern/pattern.ts';
 import type { TracedLine, TracedSheet } from '../pattern/trace-pieces.ts';
 import { dxfCurve, dxfPoint, type PlacedEntity } from './pattern-dxf-shapes.ts';
+import { shortened } from './mesh-number.ts';
 import { requirePatternWithin } from './pattern-limits.ts';
 
 /** Layers of ASTM D6673 that are read. */
@@ -18,6 +19,19 @@ const LAYERS = {
   cutOuts: ['11'],
   sewing: ['14'],
 } as const;
+/** Kinds of things that are read, or say nothing of an outline. */
+const KNOWN: ReadonlySet<string> = new Set([
+  'POLYLINE',
+  'LWPOLYLINE',
+  'LINE',
+  'ARC',
+  'CIRCLE',
+  'POINT',
+  'TEXT',
+  'MTEXT',
+  'ATTDEF',
+  'ATTRIB',
+]);
 /** How far chords may lie off arcs, m. */
 const TOLERANCE = 1e-5;
 /** A sew line no farther from the boundary than this is the boundary, m. */
@@ -48,6 +62,8 @@ export function tracedDxfSheet(
   const holes = curves(LAYERS.cutOuts).length;
   if (holes > 0)
     findings.push({ code: 'pattern/cut-outs-passed-over', facts: { piece: name, count: holes } });
+  const drawn = [...LAYERS.boundary, ...LAYERS.inner, ...LAYERS.sewing];
+  findings.push(...unknownKinds(on(drawn)));
   const boundary = curves(LAYERS.boundary);
   const sheet: TracedSheet = {
     name,
@@ -62,6 +78,21 @@ export function tracedDxfSheet(
     isStrict: true,
   };
   return { sheet, findings };
+}
+
+/** What is drawn by means that the standard does not have. */
+function unknownKinds(entities: readonly PlacedEntity[]): Finding[] {
+  const unknown = entities.filter(({ entity: { type } }) => !KNOWN.has(type));
+  const kinds = [...new Set(unknown.map(({ entity }) => entity.type))];
+  return kinds.map((kind) => {
+    const own = unknown.filter(({ entity }) => entity.type === kind);
+    const facts = {
+      what: `things of the kind ${shortened(kind)}`,
+      count: own.length,
+      line: own[0]!.entity.line,
+    };
+    return { code: 'pattern/passed-over', facts };
+  });
 }
 
 function curvesOf(entities: readonly PlacedEntity[], unit: number): TracedCurve[] {

@@ -90,11 +90,11 @@ function sheetsOf({ blocks, entities }: DxfFile): DxfSheet[] {
           .map((block) => sheet(block.name, placedEntities(block.entities, blocks)));
   const direct = entities.filter(({ type }) => type !== 'INSERT');
   return [...placed, ...unplaced, sheet('piece', placedEntities(direct, blocks))].filter(
-    ({ entities: own }) => own.some(({ entity }) => entity.layer === '1' && isDrawn(entity.type)),
+    ({ entities: own }) => own.some(({ entity }) => entity.layer === '1' && !isMark(entity.type)),
   );
 }
 
-const isDrawn = (type: string): boolean => ['POLYLINE', 'LWPOLYLINE', 'LINE', 'ARC', 'CIRCLE'].includes(type);
+const isMark = (type: string): boolean => ['POINT', 'TEXT', 'MTEXT', 'ATTDEF', 'ATTRIB'].includes(type);
 
 function unitsOf(
   style: ReadonlyMap<string, string>,

@@ -171,7 +171,11 @@ function pieceLines(piece: DrawnPiece, size: string): string[] {
     pdfPen(0.25),
     line(piece.grain),
     line(arrowHead(piece.grain, MARK.arrow / 1000)),
-    pdfText([piece.name, size].join(' ').trim(), onSheet(piece, piece.title), 8),
+    pdfText(
+      [piece.name, size].join(' ').trim(),
+      onSheet(piece, piece.title),
+      mmFromMetres(piece.titleHeight),
+    ),
     pdfPen(0.25, 0.35),
     ...piece.labels.map(({ text, at, anchor }) => pdfText(text, onSheet(piece, at), 4, anchor)),
     pdfPen(0.25, 0, [4, 2]),

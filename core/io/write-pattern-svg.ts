@@ -70,7 +70,12 @@ function group(piece: DrawnPiece, { height, ids, size }: Paper): string[] {
     ...piece.notches.map(({ at, inwards }) =>
       line('notch', at, [at[0] + NOTCH * inwards[0], at[1] + NOTCH * inwards[1]]),
     ),
-    text('name', piece.title, [piece.name, size].join(' ').trim()),
+    text(
+      'name',
+      piece.title,
+      [piece.name, size].join(' ').trim(),
+      ` style="font-size: ${number(piece.titleHeight)}px"`,
+    ),
     ...piece.labels.map(({ text: words, at, anchor }) =>
       text('edge-name', at, words, ` style="text-anchor: ${anchor}"`),
     ),

@@ -1,6 +1,6 @@
 import { pointReader } from './arc-length.ts';
 import { boxOf, outlineOf } from './flat-outline.ts';
-import { grainLine, middleOf } from './grain-line.ts';
+import { grainLine, middleOf, roomBeside } from './grain-line.ts';
 import { seamNotches, type Notch } from './notches.ts';
 import type { FlatPoint, Pattern, PatternCurve } from './pattern.ts';
 import { wholePattern } from './whole-pattern.ts';
@@ -18,6 +18,8 @@ export interface DrawnPiece {
   readonly notches: readonly Notch[];
   /** Where its name begins: well inside, beside the grain line. */
   readonly title: FlatPoint;
+  /** How high its letters may be so that it lies inside, m. */
+  readonly titleHeight: number;
   /** Names of edges, beside them. */
   readonly labels: readonly EdgeLabel[];
   readonly fabric: number;
@@ -42,6 +44,8 @@ export interface DrawnPattern {
 
 /** How far names stay off lines, m. */
 const BESIDE = 0.008;
+/** Heights of letters, m; how wide one is over its height, and how many are added for a size. */
+const LETTERS = { most: 0.008, least: 0.003, width: 0.6, size: 3 };
 /** Space between pieces and at the sheet's edges, m. */
 const GAP = 0.02;
 /** As wide as a cutting table is at least, m. Common practice. */
@@ -57,6 +61,8 @@ export function drawnPattern(pattern: Pattern, rowWidth = ROW_WIDTH): DrawnPatte
   const notches = seamNotches(whole);
   const pieces = whole.panels.map((panel): Omit<DrawnPiece, 'offset'> => {
     const loop = outlineOf(panel);
+    const title = titleOf(loop);
+    const wide = LETTERS.width * (panel.name.length + LETTERS.size);
     const sides = whole.seams.flatMap(({ one, other }) => [one, other]);
     return {
       name: panel.name,
@@ -65,7 +71,8 @@ export function drawnPattern(pattern: Pattern, rowWidth = ROW_WIDTH): DrawnPatte
       lines: panel.lines ?? [],
       grain: grainLine(loop, panel.grain ?? 0),
       notches: notches.filter((notch) => notch.panel === panel.name),
-      title: titleOf(loop),
+      title,
+      titleHeight: Math.min(LETTERS.most, Math.max(LETTERS.least, roomBeside(loop, title) / wide)),
       labels: panel.edges.map(labelOf),
       fabric: panel.fabric ?? 0,
     };

@@ -60,6 +60,10 @@ function centreOfArea(loop: readonly FlatPoint[]): FlatPoint {
   return [ox + x / sixfold, oy + y / sixfold];
 }
 
+/** How far it is from a point inside to the loop on its right, m. */
+export const roomBeside = (loop: readonly FlatPoint[], from: FlatPoint): number =>
+  reachOf(loop, from, [1, 0])[1];
+
 /** How far a line through a point runs within the loop, before and after it. */
 function reachOf(loop: readonly FlatPoint[], from: FlatPoint, way: FlatPoint): [number, number] {
   const meets = crossings(loop, from, way);

@@ -240,7 +240,7 @@ const numbered = (panel: Panel): Panel =>
     : panel;
 
 function unfoldedPiece(
-  { name, fold, loop }: TracedPiece,
+  { name, fold }: TracedPiece,
   panel: Panel,
   notches: readonly FlatPoint[],
   findings: Finding[],
@@ -254,7 +254,7 @@ function unfoldedPiece(
     const away = Math.min(...panel.edges.map(({ points }) => farthest(points)));
     throw new Fault('pattern/fold-off-outline', {
       piece: name,
-      line: fold.line === 0 ? loop.line : fold.line,
+      line: fold.line,
       awayMm: mmFromMetres(away),
     });
   }

@@ -295,6 +295,21 @@ describe('readPatternDxf', () => {
     expect(sayFault(fault).what).not.toMatch(/undefined|NaN mm|null/);
   });
 
+  it('says what it cannot read', () => {
+    const spline: Pair[] = [
+      [0, 'SPLINE'],
+      [8, 1],
+      [70, 8],
+    ];
+    const words = readPatternDxf(file([...SQUARE, ...GRAIN, ...spline, ...spline])).findings.map((finding) =>
+      sayFinding(finding),
+    );
+    expect(words).toEqual([
+      expect.stringMatching(/^2 things of the kind SPLINE were passed over, the first in line \d+\.$/),
+    ]);
+    expect(faultOf(() => readPatternDxf(file([...spline, ...GRAIN]))).code).toBe('pattern/no-outline');
+  });
+
   it('refuses blocks within themselves and blocks by the billion', () => {
     const inner = file(SQUARE).replace('ENDBLK', 'INSERT\n2\nP1\n0\nENDBLK');
     expect(faultOf(() => readPatternDxf(inner)).code).toBe('pattern/blocks-in-circles');
