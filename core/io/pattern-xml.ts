@@ -31,6 +31,7 @@ const END_OF_TAG = /\s*(\/?)>/y;
 export function* xmlParts(text: string): Generator<XmlPart, undefined> {
   const lineAt = lineCounter(text);
   const open: { readonly name: string; readonly line: number }[] = [];
+  let hasRoot = false;
   for (let at = 0; at < text.length;) {
     const next = text.indexOf('<', at);
     const end = next < 0 ? text.length : next;
@@ -45,6 +46,8 @@ export function* xmlParts(text: string): Generator<XmlPart, undefined> {
     }
     const tag = readTag(text, next, line);
     const { name, attributes } = tag;
+    if (hasRoot && open.length === 0) throw notSvg(line, `<${name}`, 'the end of the drawing');
+    hasRoot = true;
     if (!tag.isClosing) {
       open.push({ name, line });
       yield { kind: 'open', name, attributes, line };
@@ -55,7 +58,10 @@ export function* xmlParts(text: string): Generator<XmlPart, undefined> {
     }
     at = tag.end;
   }
-  const last = open.at(-1);
+  requireClosed(open.at(-1));
+}
+
+function requireClosed(last: { readonly name: string; readonly line: number } | undefined): void {
   if (last) throw new Fault('pattern/unfinished', { line: last.line, what: `the element ${last.name}` });
 }
 

@@ -182,6 +182,7 @@ describe('readPatternSvg', () => {
     ['another drawing', '<html/>', 'pattern/not-svg', 1],
     ['an element left open', '<svg>\n<g>', 'pattern/unfinished', 2],
     ['an element closed twice', '<svg>\n<g></g></g></svg>', 'pattern/not-svg', 2],
+    ['a second drawing', '<svg></svg>\n<svg/>', 'pattern/not-svg', 2],
     ['a tag cut off', '<svg>\n<path d="M0 0', 'pattern/unfinished', 2],
     ['a path without M', svg('<path d="L1 1"/>'), 'pattern/bad-path', 2],
     ['a path with a word', svg('\n<path d="M0 0 L10 ten"/>'), 'pattern/bad-path', 3],
