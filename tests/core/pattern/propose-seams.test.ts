@@ -27,6 +27,9 @@ const said = (panels: readonly Panel[], notches: readonly PanelNotch[] = []): st
       `${one.panel} ${one.edge} - ${other.panel} ${other.edge}${turned ? '' : ' (turned over)'}: ${because}, ${sureness}`,
   );
 
+/** A notch, mm. */
+const notch = (panel: string, x: number, y: number): PanelNotch => ({ panel, at: [x / 1000, y / 1000] });
+
 describe('proposeSeams', () => {
   it('proposes like lengths as possible only, and none that differ by more than 5 %', () => {
     const alike = said([box('a', 150, 300), box('b', 200, 300)]);
@@ -58,7 +61,6 @@ describe('proposeSeams', () => {
 
   it('goes by notches where all lengths are alike, and sees a panel drawn from its inner side', () => {
     const panels = [box('a', 200, 200), box('b', 200, 200)];
-    const notch = (panel: string, x: number, y: number): PanelNotch => ({ panel, at: [x / 1000, y / 1000] });
     // 60 mm from the lower end of a's right and of b's left side; 80 mm from the left end of both upper sides.
     const sides = [notch('a', 200, 60), notch('b', 0, 60), notch('a', 80, 200), notch('b', 80, 200)];
     expect(said(panels, sides).slice(0, 2)).toEqual([
