@@ -8,8 +8,6 @@ import { wholePattern } from '../../core/pattern/whole-pattern.ts';
 /**
  * Holds panels read back against those written: areas within 0.01 %, lengths between corners within 0.05 mm, grain within
  * 0.1 degrees.
- *
- * @param isMoved - Whether pieces lie elsewhere in the file than in their own planes.
  */
 export function expectSamePanels(read: ImportedPattern, written: Pattern): void {
   const whole = wholePattern(written);
@@ -37,7 +35,7 @@ function partsOf(
   written: readonly (readonly [number, number])[],
   start: readonly [number, number],
 ): { length: number; away: number } {
-  // A piece is moved as a whole: the corner nearest in the loop's order is found by trying all of them.
+  // A piece is moved as a whole: which of its corners was the first is found by trying all of them.
   let best = { length: 0, away: Infinity };
   for (const { points } of panel.edges) {
     const [dx, dy] = [start[0] - points[0]![0], start[1] - points[0]![1]];
