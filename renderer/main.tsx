@@ -5,6 +5,7 @@ import './styles/leaves.css';
 import './styles/legend.css';
 import './styles/try.css';
 import './styles/body.css';
+import './styles/garment.css';
 import './styles/import.css';
 import './styles/proof.css';
 import './styles/bench.css';

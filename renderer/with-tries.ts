@@ -15,8 +15,8 @@ export function withTries(text: string, tried: StudyChange, sheet: StudySheet): 
   const file: unknown = JSON.parse(text.replace(/^\uFEFF/, ''));
   if (!isRecord(file) || !isRecord(file['garment'])) throw new Error('the study on the stage has no garment');
   const { garment } = file;
-  const { friction, flesh, branch, girthScale, from, to } = tried;
-  const isCut = girthScale !== undefined || from !== undefined || to !== undefined;
+  const { friction, flesh, branch } = tried;
+  const isCut = (['girthScale', 'from', 'to', 'block'] as const).some((part) => tried[part] !== undefined);
   const changed = {
     ...file,
     name: `${sheet.name}, as tried`,
@@ -36,13 +36,22 @@ const layerOf = ({ poisson, skin }: { readonly poisson: number; readonly skin: '
 /** The garment with the measures of `cut`. */
 function garmentWith(garment: Record<string, unknown>, cut: GarmentSheet): Record<string, unknown> {
   if ('block' in cut) {
-    const girths = Object.entries(cut.girths).map(([level, girth]) => [level, millimetres(girth)] as const);
-    return { ...garment, girthsMm: Object.fromEntries(girths) };
+    const { laidMm: _before, ...kept } = garment;
+    return {
+      ...kept,
+      ...(('construction' in garment || cut.construction !== 'cut') && { construction: cut.construction }),
+      girthsMm: inMillimetres(cut.girths),
+      lengthsMm: inMillimetres(cut.lengths),
+      ...(cut.laid && { laidMm: inMillimetres(cut.laid) }),
+    };
   }
   const { tube } = garment;
   if (!isRecord(tube)) throw new Error('the study on the stage has no tube');
   return { ...garment, tube: tubeWith(tube, cut) };
 }
+
+const inMillimetres = (measures: Readonly<Record<string, number>>): Record<string, number> =>
+  Object.fromEntries(Object.entries(measures).map(([name, value]) => [name, millimetres(value)]));
 
 /** The tube with the measures of `cut`, its parts told by their order. mm, to a tenth. */
 function tubeWith(tube: Record<string, unknown>, cut: TubeSheet): Record<string, unknown> {

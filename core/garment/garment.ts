@@ -1,5 +1,6 @@
 import type { Finding } from '../fault/finding.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
+import type { EdgeOf, Pattern } from '../pattern/pattern.ts';
 
 /** One mesh of the cloth. Levels nest: each triangle of a coarser level is split in four. */
 export interface ClothLevel {
@@ -66,6 +67,9 @@ export interface Garment {
   readonly columnCount: number;
   /** Free edges of a garment cut from panels, whose rings are none. */
   readonly lines?: readonly GarmentLine[];
+  /** What it is cut from, and where each of the pattern's edges lies. */
+  readonly pattern?: Pattern;
+  readonly edges?: readonly GarmentEdge[];
   readonly findings: readonly Finding[];
 }
 
@@ -79,6 +83,12 @@ export interface GarmentLine {
   readonly laid: number;
   /** Length in the flat panels. */
   readonly relaxed: number;
+  /** Pairs of the finest mesh's vertices. */
+  readonly segments: Uint32Array;
+}
+
+/** One edge of the pattern on the cloth, of both halves where the pattern is drawn as one. */
+export interface GarmentEdge extends EdgeOf {
   /** Pairs of the finest mesh's vertices. */
   readonly segments: Uint32Array;
 }

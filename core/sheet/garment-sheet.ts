@@ -54,7 +54,8 @@ const flatAndLaid = ({ at, laid, relaxed }: GarmentRing) => ({
   reduction: `${fixed(100 * (1 - relaxed / laid), 0)}\u00a0%`,
 });
 
-function lineLength(positions: Float64Array, { segments }: GarmentLine): number {
+/** Length of one line of the cloth as it lies, m. */
+export function lineLength(positions: Float64Array, { segments }: GarmentLine): number {
   let length = 0;
   for (let s = 0; s < segments.length; s += 2) {
     length += distanceBetween(positions, segments[s]!, segments[s + 1]!);

@@ -1,3 +1,4 @@
+import { changedBlock } from '../block/changed-block.ts';
 import { isBlock, type GarmentSheet } from '../block/garment-sheet.ts';
 import type { TubeSheet } from '../garment/tube-sheet.ts';
 import type { Study, StudyChange } from './study.ts';
@@ -23,9 +24,14 @@ export function changedStudy(study: Study, change: StudyChange): Study {
 }
 
 function changedGarment(
-  sheet: GarmentSheet,
-  { girthScale, ...hems }: Pick<StudyChange, 'from' | 'to'> & { readonly girthScale: number },
+  opened: GarmentSheet,
+  {
+    girthScale,
+    block = {},
+    ...hems
+  }: Pick<StudyChange, 'from' | 'to' | 'block'> & { readonly girthScale: number },
 ): GarmentSheet {
+  const sheet = isBlock(opened) ? changedBlock(opened, block) : opened;
   if (!isBlock(sheet)) {
     const { from, to } = { ...sheet, ...hems };
     return scaled(laidElsewhere(sheet, from, to), girthScale);

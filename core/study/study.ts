@@ -9,6 +9,7 @@ import type { Branch, Fabric } from '../fabric/fabric.ts';
 import type { Finding } from '../fault/finding.ts';
 import type { Field } from '../fields/field.ts';
 import type { Garment } from '../garment/garment.ts';
+import type { BlockChange } from '../block/changed-block.ts';
 import type { GarmentSheet } from '../block/garment-sheet.ts';
 import type { TriangleMesh } from '../mesh/triangle-mesh.ts';
 
@@ -55,6 +56,8 @@ export interface StudyChange {
   /** Where the hems of a tube are laid, m. */
   readonly from?: number;
   readonly to?: number;
+  /** Of a block's sheet, single measures; without effect on a tube. */
+  readonly block?: BlockChange;
   /** Of our own form, all of them; without effect on a mesh. */
   readonly measures?: FitMeasures;
   /** How our own form stands and is shaped, all of it; likewise. */

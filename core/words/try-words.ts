@@ -5,6 +5,7 @@ import { centimetreText, fixed, signed } from '../sheet/number-format.ts';
 import { SKIN_FRICTION } from '../study/skin-friction.ts';
 import type { FleshChoice, Study, StudyChange, StudyProgress } from '../study/study.ts';
 import { formTried } from './form-words.ts';
+import { measureName, SPEC_WORDS } from './spec-words.ts';
 import { fabricLetter, residualText } from './stage-words.ts';
 import { FRICTION_FROM_WORDS } from './study-words.ts';
 
@@ -122,6 +123,7 @@ export function triedParts(
     ...(friction ? [`friction ${frictionText(friction)}`] : []),
     ...(girthScale === undefined ? [] : [`cut ${cutText(girthScale)}`]),
     ...laidParts(tried, garment),
+    ...blockParts(tried, garment),
     ...(flesh ? [fleshText(flesh)] : []),
     ...(branch ? [branch === 'load' ? 'load curve' : 'return curve'] : []),
   ];
@@ -138,6 +140,29 @@ function laidParts({ from, to }: StudyChange, garment: TriedStudy['garment']): s
     ...(Math.abs(lower) < 5e-4 ? [] : [`lower hem ${shiftText(lower)}`]),
   ];
 }
+
+/** `waist 60.0 cm`, `inseam 14.0 cm`, `waist held at 104.0 cm`, `knit to shape`. */
+function blockParts({ block }: StudyChange, garment: TriedStudy['garment']): string[] {
+  if (block === undefined || !isBlock(garment)) return [];
+  const { girths = {}, lengths = {}, laid = {}, construction } = block;
+  return [
+    ...(construction ? [SPEC_WORDS.constructions[construction]] : []),
+    ...measureParts(girths, 'girth left out'),
+    ...measureParts(lengths, 'length left out'),
+    ...measureParts(laid, 'held as the body has it', ' held at '),
+  ];
+}
+
+const measureParts = (
+  measures: Readonly<Record<string, number | null>>,
+  none: string,
+  between = ' ',
+): string[] =>
+  Object.entries(measures).map(([name, value]) =>
+    value === null
+      ? `${measureName(name)} ${none}`
+      : `${measureName(name)}${between}${centimetreText(value)}`,
+  );
 
 /** `Tried: friction 0.30, dry skin · cut 4 % smaller`; empty where nothing is. For the stage and for pictures. */
 export function triedLine(tried: StudyChange, opened: Pick<TriedStudy, 'garment' | 'measures'>): string {

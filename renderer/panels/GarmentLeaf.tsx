@@ -4,19 +4,35 @@ import { fabricLetter } from '../../core/words/stage-words.ts';
 import { fleshShort, frictionText, TRY_WORDS } from '../../core/words/try-words.ts';
 import type { ShownStudy } from '../store/study-store.ts';
 import { Findings } from './Findings.tsx';
+import { SpecSheet } from './garment/SpecSheet.tsx';
 import { Leaf } from './Leaf.tsx';
 
-/** The garment flat on the table, and on the body. */
+/** The garment as its sheet has it: a block's numbers are typed here, a tube's are tried on another leaf. */
 export function GarmentLeaf({ shown }: { readonly shown: ShownStudy }): ReactElement {
+  const { garment } = shown.asOpened;
+  const { cut } = shown.settled;
+  return (
+    <Leaf name="garment">
+      {'block' in garment && cut !== null ? (
+        <SpecSheet key={shown.laid} shown={shown} opened={garment} cut={cut} />
+      ) : (
+        <TubeSheet shown={shown} />
+      )}
+    </Leaf>
+  );
+}
+
+/** The garment flat on the table, and on the body. */
+function TubeSheet({ shown }: { readonly shown: ShownStudy }): ReactElement {
   const { sheet, settled } = shown;
   const { garment } = sheet;
   return (
-    <Leaf name="garment">
+    <>
       <p className="soft">{garmentText(garment)}</p>
       <table className="sheet figures">
         <thead>
           <tr>
-            <th scope="col">{'block' in garment ? 'edge' : 'at, cm'}</th>
+            <th scope="col">at, cm</th>
             <th scope="col">flat</th>
             <th scope="col">body</th>
             <th scope="col">cut by</th>
@@ -29,8 +45,8 @@ export function GarmentLeaf({ shown }: { readonly shown: ShownStudy }): ReactEle
         </thead>
         <tbody>
           {settled.garmentRows.map((row) => (
-            <tr key={row.name ?? row.heightCm}>
-              <th scope="row">{row.name ?? row.heightCm}</th>
+            <tr key={row.heightCm}>
+              <th scope="row">{row.heightCm}</th>
               <td>{row.relaxedCm}</td>
               <td>{row.bodyCm}</td>
               <td>{row.reduction}</td>
@@ -60,6 +76,6 @@ export function GarmentLeaf({ shown }: { readonly shown: ShownStudy }): ReactEle
         <dd>{settled.edgeVertex.length.toLocaleString('en-GB')} points</dd>
       </dl>
       {settled.garmentFindings.length > 0 && <Findings findings={settled.garmentFindings} />}
-    </Leaf>
+    </>
   );
 }

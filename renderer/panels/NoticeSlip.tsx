@@ -1,13 +1,16 @@
 import type { ReactElement } from 'react';
 import { DROP_WORDS } from '../../core/words/stage-words.ts';
-import { useStudy, useTable } from '../table.ts';
+import { refusedNow } from '../store/study-store.ts';
+import { useStudy, useTable, useView } from '../table.ts';
 
 /** What went wrong, where, and what to do; or a quiet remark. The table underneath is as it was. */
 export function NoticeSlip(): ReactElement | null {
   const { study } = useTable();
   const notice = useStudy((state) => state.notice);
   const hasStudy = useStudy((state) => state.shown !== null);
-  if (notice === null) return null;
+  const refused = useStudy(refusedNow);
+  const isInLeaf = useView(({ leaf }) => leaf === 'garment') && refused?.wanted.block !== undefined;
+  if (notice === null || (isInLeaf && notice === refused?.notice)) return null;
   const { what, remedy, file, tone } = notice;
   const putAway = (): void => study.setState({ notice: null });
   return (

@@ -13,6 +13,7 @@ import { BareForm } from './BareForm.tsx';
 import { CameraRig } from './CameraRig.tsx';
 import { clothMaterial, rimMaterial, screenColour } from './cloth-material.ts';
 import { clothGeometry, paintField, skinGeometry, type WornForm } from './form-geometry.ts';
+import { EdgeMark } from './EdgeMark.tsx';
 import { NotchTracker } from './NotchTracker.tsx';
 import { PictureTaker } from './PictureTaker.tsx';
 import { PointerPick } from './PointerPick.tsx';
@@ -42,6 +43,7 @@ export function Form({ settled, laid }: FormProps): ReactElement {
       )}
       <CameraRig key={laid} cloth={boxes.cloth} skin={boxes.skin} />
       {!isBare && <PointerPick drawn={drawn} settled={settled} />}
+      {!isBare && settled.cut !== null && <EdgeMark drawn={drawn} edges={settled.cut.edges} />}
       <NotchTracker drawn={drawn} settled={settled} />
       <PictureTaker />
     </>

@@ -1,9 +1,10 @@
 import type { StudyChange } from '../../core/study/study.ts';
+import { plainBlockChange } from '../../core/sheet/spec-sheet.ts';
 import type { StudySheet } from './study-store.ts';
 
-/** A change with all its parts; a mesh has no measures, a block no hems that may be laid elsewhere. */
-export type AsOpened = Required<Omit<StudyChange, 'measures' | 'from' | 'to'>> &
-  Pick<StudyChange, 'measures' | 'from' | 'to'>;
+/** A change with all its parts; a mesh has no measures, a block no hems that may be laid elsewhere, a tube no sheet of a block. */
+export type AsOpened = Required<Omit<StudyChange, 'measures' | 'from' | 'to' | 'block'>> &
+  Pick<StudyChange, 'measures' | 'from' | 'to' | 'block'>;
 
 /** What the study was opened with, as a change that changes nothing. */
 export const asOpenedChange = ({
@@ -39,14 +40,21 @@ export function plainChange(change: StudyChange, opened: StudySheet): StudyChang
     ...(girthScale !== 1 && { girthScale }),
     ...(from !== undefined && from !== asIs.from && { from }),
     ...(to !== undefined && to !== asIs.to && { to }),
+    ...plainBlock(change, opened),
     ...plainBody(change, asIs),
   };
+}
+
+/** The same of a block's sheet. */
+function plainBlock({ block }: StudyChange, { garment }: StudySheet): Pick<StudyChange, 'block'> {
+  if (block === undefined || !('block' in garment)) return {};
+  const plain = plainBlockChange(garment, block);
+  return plain === null ? {} : { block: plain };
 }
 
 /** The same of what belongs to the body. */
 function plainBody(change: StudyChange, asIs: AsOpened): StudyChange {
   const { measures, shape, tape, tissue } = { ...asIs, ...change };
-  const isOther = (one: object, other: object): boolean => sortedKey(one) !== sortedKey(other);
   return {
     ...(measures && asIs.measures && isOther(measures, asIs.measures) && { measures }),
     ...(asIs.measures && isOther(shape, asIs.shape) && { shape }),
@@ -54,6 +62,8 @@ function plainBody(change: StudyChange, asIs: AsOpened): StudyChange {
     ...(isOther(tissue, asIs.tissue) && { tissue }),
   };
 }
+
+const isOther = (one: object, other: object): boolean => sortedKey(one) !== sortedKey(other);
 
 const fleshKey = (flesh: Required<StudyChange>['flesh']): string =>
   flesh.kind === 'foundation' ? flesh.kind : `${flesh.kind} ${flesh.poisson} ${flesh.skin}`;

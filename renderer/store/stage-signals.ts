@@ -101,6 +101,8 @@ export interface StageSignals {
   readonly tissue: Signal<TissuePlace | null>;
   /** Lays one stroke of the brush at the middle of the stage; set by the scene while flesh is shown. */
   readonly strokeMiddle: Signal<(() => void) | null>;
+  /** Which edge of the flat panels is pointed at, by its key: on paper or on the form. */
+  readonly edge: Signal<string | null>;
   /** Draws the stage at a size in px; set by the scene once it stands. */
   readonly draw: Signal<((width: number, height: number) => HTMLCanvasElement) | null>;
 }
@@ -111,5 +113,6 @@ export const createStageSignals = (): StageSignals => ({
   marks: createSignal<MarkFrame>(NO_MARKS),
   tissue: createSignal<TissuePlace | null>(null),
   strokeMiddle: createSignal<(() => void) | null>(null),
+  edge: createSignal<string | null>(null),
   draw: createSignal<((width: number, height: number) => HTMLCanvasElement) | null>(null),
 });

@@ -36,8 +36,17 @@ export interface Notice extends FaultSentence {
   readonly tone: 'fault' | 'remark';
 }
 
+/** What was asked of the study on the table and cannot be worn: it stays asked for until something else is. */
+export interface Refused {
+  readonly wanted: StudyChange;
+  readonly notice: Notice;
+  /** Which study it was asked of, as {@link ShownStudy.laid} counts. */
+  readonly laid: number;
+}
+
 export interface StudyState {
   readonly shown: ShownStudy | null;
+  readonly refused: Refused | null;
   readonly activity: Activity;
   readonly notice: Notice | null;
 }
@@ -45,7 +54,7 @@ export interface StudyState {
 export type StudyStore = StoreApi<StudyState>;
 
 export const createStudyStore = (): StudyStore =>
-  createStore<StudyState>(() => ({ shown: null, activity: { kind: 'idle' }, notice: null }));
+  createStore<StudyState>(() => ({ shown: null, refused: null, activity: { kind: 'idle' }, notice: null }));
 
 /** The worn cloth a fabric index stands for; the first where the study has no such fabric. */
 export const wornAt = (settled: SettledStudy, index: number): WornCloth =>
@@ -56,3 +65,11 @@ const NOTHING_TRIED: StudyChange = {};
 /** What was asked to be tried last, settled or not. */
 export const wantedChange = ({ activity, shown }: StudyState): StudyChange =>
   activity.kind === 'trying' ? activity.wanted : (shown?.tried ?? NOTHING_TRIED);
+
+/** What of the study on the table is refused; null where nothing is. */
+export const refusedNow = ({ refused, shown, activity }: StudyState): Refused | null =>
+  activity.kind !== 'trying' && refused?.laid === shown?.laid ? refused : null;
+
+/** What was asked for last, even where it cannot be worn. */
+export const askedChange = (state: StudyState): StudyChange =>
+  refusedNow(state)?.wanted ?? wantedChange(state);

@@ -3,7 +3,7 @@ import type { FromWorker, ToWorker } from '../worker/messages.ts';
 import { plainChange, sameChange, sameWorn } from './plain-change.ts';
 import type { TryPace } from './study-runner.ts';
 import { noticeOf } from './notice-of.ts';
-import type { Notice, StudyStore } from './study-store.ts';
+import type { Notice, Refused, StudyState, StudyStore } from './study-store.ts';
 
 /** Tries on the study on the table: asks its worker, and lays what settles. */
 export interface TryRunner {
@@ -18,6 +18,20 @@ interface Try {
   /** What lies on the table when it has settled. */
   readonly change: StudyChange;
   readonly startedAt: number;
+}
+
+/** What was refused is no longer asked for; its notice goes with it. */
+const forgetRefused = (store: StudyStore, refused: Refused): void =>
+  store.setState(({ notice }) => ({ refused: null, ...(notice === refused.notice && { notice: null }) }));
+
+/** Nothing is tried any more; what was refused stays asked for. */
+function rested({ activity, shown }: StudyState, notice: Notice | null): Partial<StudyState> {
+  if (activity.kind !== 'trying') return {};
+  const { wanted } = activity;
+  return {
+    activity: { kind: 'idle' },
+    ...(notice && { notice, refused: { wanted, notice, laid: shown?.laid ?? 0 } }),
+  };
 }
 
 export function createTryRunner(
@@ -39,9 +53,7 @@ export function createTryRunner(
   const rest = (notice: Notice | null): void => {
     underWay = null;
     next = null;
-    store.setState(({ activity }) =>
-      activity.kind === 'trying' ? { activity: { kind: 'idle' }, ...(notice && { notice }) } : {},
-    );
+    store.setState((state) => rested(state, notice));
   };
 
   const lay = ({ sheet, settled }: Extract<FromWorker, { kind: 'settled' }>, done: Try): void => {
@@ -56,8 +68,9 @@ export function createTryRunner(
 
   return {
     tryOut: (wish, pace) => {
-      const { shown, activity } = store.getState();
+      const { shown, activity, refused } = store.getState();
       if (shown === null) return;
+      if (refused !== null) forgetRefused(store, refused);
       const change = plainChange(wish, shown.asOpened);
       if (underWay === null && sameChange(change, shown.tried)) return;
       if (underWay === null && sameWorn(change, shown.tried)) {

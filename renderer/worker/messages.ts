@@ -11,6 +11,8 @@ import type { TriangleMesh } from '../../core/mesh/triangle-mesh.ts';
 import type { GirthRow } from '../../core/sheet/body-sheet.ts';
 import type { FabricSheet } from '../../core/sheet/fabric-sheet.ts';
 import type { GarmentRow } from '../../core/sheet/garment-sheet.ts';
+import type { LevelRow } from '../../core/sheet/level-rows.ts';
+import type { EdgeSegments, PanelPicture } from '../../core/sheet/panel-picture.ts';
 import type { CouplingBand } from '../../core/fabric/coupling-band.ts';
 import type { Branch } from '../../core/fabric/fabric.ts';
 import type { GarmentSheet } from '../../core/block/garment-sheet.ts';
@@ -63,6 +65,13 @@ export interface WornCloth {
   readonly review: Review;
 }
 
+/** A block as its sheet's levels and its flat panels have it. */
+export interface CutGarment {
+  readonly levels: readonly LevelRow[];
+  readonly panels: PanelPicture;
+  readonly edges: EdgeSegments;
+}
+
 /** A body as tape and flesh need it. SI. */
 export type KnownBody = Pick<
   Body,
@@ -81,6 +90,8 @@ export interface SettledStudy {
   /** 1 on a free edge; V. */
   readonly edgeVertex: Uint8Array;
   readonly garmentRows: readonly GarmentRow[];
+  /** What is known of a garment that is cut from panels; null for a tube. */
+  readonly cut: CutGarment | null;
   readonly garmentFindings: readonly Finding[];
   readonly worn: readonly WornCloth[];
   /** The first two fabrics side by side; null where there is one only. */

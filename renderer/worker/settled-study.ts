@@ -1,15 +1,17 @@
-import { warpOf } from '../../core/block/garment-sheet.ts';
+import { isBlock, warpOf } from '../../core/block/garment-sheet.ts';
 import { compareWorn } from '../../core/judgement/compare.ts';
 import { reviewOf } from '../../core/judgement/review.ts';
 import { vertexAreas } from '../../core/mesh/vertex-areas.ts';
 import { girthRows } from '../../core/sheet/body-sheet.ts';
 import { fabricSheet } from '../../core/sheet/fabric-sheet.ts';
 import { garmentRows } from '../../core/sheet/garment-sheet.ts';
+import { levelRows } from '../../core/sheet/level-rows.ts';
+import { edgeSegments, panelPicture } from '../../core/sheet/panel-picture.ts';
 import type { StudyRun } from '../../core/study/standing-study.ts';
 import type { Study, StudyResult, WornResult } from '../../core/study/study.ts';
 import { carriedField } from './carried-field.ts';
 import { givenSkin } from './given-skin.ts';
-import type { KnownBody, SettledStudy, StudySheet, WornCloth } from './messages.ts';
+import type { CutGarment, KnownBody, SettledStudy, StudySheet, WornCloth } from './messages.ts';
 import { vertexNormals } from './vertex-normals.ts';
 
 /** What can be said of a study before it is run. */
@@ -64,9 +66,20 @@ export function settledStudy(study: Study, result: StudyRun): SettledStudy {
       study.garment,
       worn.map(({ positions }) => positions),
     ),
+    cut: cutGarment(study, result),
     garmentFindings: garment.findings,
     worn,
     comparison,
+  };
+}
+
+function cutGarment({ garment: sheet }: Study, { body, garment, worn }: StudyResult): CutGarment | null {
+  if (!isBlock(sheet) || garment.pattern === undefined) return null;
+  const positions = worn.map(({ equilibrium }) => equilibrium.positions);
+  return {
+    levels: levelRows(garment, sheet, body, positions),
+    panels: panelPicture(garment.pattern),
+    edges: edgeSegments(garment),
   };
 }
 

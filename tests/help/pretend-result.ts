@@ -167,6 +167,7 @@ export function pretendSettled({ atRest = true, softer = 0.6, banded }: PretendS
     clothTriangles: tube.mesh.triangles,
     edgeVertex: tube.edgeVertex,
     garmentRows: [],
+    cut: null,
     garmentFindings: [],
     worn,
     comparison: compareWorn(
