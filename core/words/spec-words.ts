@@ -19,7 +19,7 @@ export const SPEC_WORDS = {
   asBody: 'as the body',
   panels: 'Panels',
   remarks: (count: number) => (count === 1 ? 'One remark' : `${count} remarks`),
-  part: 'Below the sheet',
+  part: 'Shown',
   picture: 'Panels lying flat',
   pointAt: 'Point at an edge, here or on the form.',
   refused: 'Not worn as typed; the form shows what settled last.',

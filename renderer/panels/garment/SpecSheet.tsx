@@ -109,7 +109,7 @@ function BelowSheet({ shown, cut }: Omit<SpecSheetProps, 'opened'>): ReactElemen
     <div className="spec-below">
       {hasRemarks && (
         <TryChoice
-          name=""
+          name={SPEC_WORDS.part}
           options={{ panels: SPEC_WORDS.panels, remarks: SPEC_WORDS.remarks(garmentFindings.length) }}
           chosen={part}
           choose={(chosen) => turn({ said, part: chosen })}
