@@ -6,4 +6,6 @@ export interface BlockFaults {
   /** No leg curve between side seam and gusset is as long as the sheet's leg opening. */
   'block/opening-off': { openingMm: number; leastMm: number; mostMm: number };
   'block/length-missing': { length: string };
+  /** The numbers of the sheet leave no curve for this panel, or let it run into itself. */
+  'block/no-panel': { panel: string };
 }

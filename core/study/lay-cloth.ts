@@ -5,6 +5,7 @@ import { prepareCloth } from '../equilibrium/prepare-cloth.ts';
 import { draftBlock } from '../block/draft-block.ts';
 import { isBlock } from '../block/garment-sheet.ts';
 import { layBlock } from '../block/lay-block.ts';
+import { soundDraft } from '../block/sound-draft.ts';
 import { clearOfBody } from '../garment/clear-of-body.ts';
 import type { ClothLevel, Garment } from '../garment/garment.ts';
 import { makeTube, type LaidTube } from '../garment/make-tube.ts';
@@ -54,7 +55,7 @@ function* layGarment(
   laidBefore: LaidTube['laidRings'] | undefined,
 ): Generator<void, LaidTube> {
   if (!isBlock(garment)) return makeTube(garment, body, edge, laidBefore);
-  return { ...(yield* layBlock(draftBlock(body, garment), body, edge)), laidRings: [] };
+  return { ...(yield* layBlock(soundDraft(draftBlock(body, garment)), body, edge)), laidRings: [] };
 }
 
 /** All that decides where each vertex is laid on a body: of a tube its hems, of a block whatever its sheet says. */

@@ -25,6 +25,10 @@ export const blockFaultWords: FaultWords<BlockFaults> = {
     what: `The sheet gives no ${plain(length)} length.`,
     remedy: `Give the relaxed ${plain(length)} length of the garment lying flat, in mm.`,
   }),
+  'block/no-panel': ({ panel }) => ({
+    what: `These numbers make no ${plain(panel)} panel: its edges would not meet, or would cross each other.`,
+    remedy: 'Bring girths, rises, inseam, side seam and the heights held back towards each other.',
+  }),
 };
 
 /** What is said of a spec sheet that can be drafted but will not be worn as it is meant. */

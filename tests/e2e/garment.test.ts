@@ -113,6 +113,7 @@ it('an edge of a panel is reached by the keyboard, told, and marked on the form'
 it('what cannot be worn says so in the leaf, keeps the number and what settled; the next number is tried on', async () => {
   await type('waist held at, cm up', '20');
   await page.locator('.spec-refused').waitFor({ timeout: 60_000 });
+  expect(await page.locator('.spec-refused').textContent()).toMatch(/These numbers make no front panel/);
   expect(await page.locator('.slip').count()).toBe(0);
   expect(await field('waist held at, cm up').inputValue()).toBe('20.0');
   expect(await field('waist held at, cm up').getAttribute('aria-invalid')).toBe('true');
