@@ -23,10 +23,19 @@ export function PointerPick({ drawn, settled }: PointerPickProps): ReactElement 
     const cloth = new Mesh(drawn.cloth);
     const skin = new Mesh(drawn.skin);
     const caster = new Raycaster();
+    const edgeAt = edgeReader(settled);
     let frame = 0;
+    /** Whether an edge is marked from here, not from the paper. */
+    let isMarking = false;
+    const mark = (key: string | null): void => {
+      if (key === null && !isMarking) return;
+      isMarking = key !== null;
+      if (signals.edge.get() !== key) signals.edge.set(key);
+    };
     const clear = (): void => {
       cancelAnimationFrame(frame);
       frame = 0;
+      mark(null);
       if (signals.pointer.get() !== null) signals.pointer.set(null);
     };
     const read = (event: PointerEvent): void => {
@@ -43,7 +52,9 @@ export function PointerPick({ drawn, settled }: PointerPickProps): ReactElement 
         const hidden =
           hit !== undefined && (caster.intersectObject(skin)[0]?.distance ?? Infinity) < hit.distance;
         if (hit === undefined || hidden) return clear();
-        signals.pointer.set({ x, y, ...readingAt(weightsAt(hit, drawn.cloth), settled, view.getState()) });
+        const weights = weightsAt(hit, drawn.cloth);
+        signals.pointer.set({ x, y, ...readingAt(weights, settled, view.getState()) });
+        mark(view.getState().leaf === 'garment' ? edgeAt(weights) : null);
       });
     };
     element.addEventListener('pointermove', read);
@@ -59,6 +70,18 @@ export function PointerPick({ drawn, settled }: PointerPickProps): ReactElement 
     };
   }, [camera, gl, drawn, settled, signals, view]);
   return null;
+}
+
+/** Tells the edge of the flat panels that a triangle of the cloth touches, by its nearest corner; null inside a panel. */
+function edgeReader({ cut }: SettledStudy): (weights: Weights) => string | null {
+  const edgeOf = new Map<number, string>();
+  for (const [key, segments] of Object.entries(cut?.edges ?? {})) {
+    for (const v of segments) if (!edgeOf.has(v)) edgeOf.set(v, key);
+  }
+  return (weights) => {
+    const nearest = weights.toSorted(([, one], [, other]) => other - one);
+    return nearest.map(([v]) => edgeOf.get(v)).find((key) => key !== undefined) ?? null;
+  };
 }
 
 function readingAt(

@@ -108,6 +108,23 @@ it('an edge of a panel is reached by the keyboard, told, and marked on the form'
   await page.waitForTimeout(SETTLED);
   expect((await page.locator('.stage canvas').screenshot()).equals(before)).toBe(false);
   await edge.blur();
+  // The other way round: somewhere down the middle of the form runs the rise.
+  await page.keyboard.press('f');
+  await page.waitForTimeout(SETTLED);
+  const caption = page.locator('.panels-flat figcaption');
+  const box = (await page.locator('.stage canvas').boundingBox())!;
+  // Between the open leaf and the legend stands the form, its upper edge in the upper half.
+  const middle = (396 + box.width - 330) / 2;
+  const told = new Set<string>();
+  for (let y = box.y + 60; y < box.y + 0.75 * box.height; y += 12) {
+    await page.mouse.move(middle, y);
+    await page.waitForTimeout(40);
+    told.add((await caption.textContent())!);
+  }
+  expect([...told].join('\n')).toMatch(/(Front|Back), (rise|waist) /);
+  await page.mouse.move(200, 20);
+  await page.keyboard.press('t');
+  await page.waitForTimeout(SETTLED);
 });
 
 it('what cannot be worn says so in the leaf, keeps the number and what settled; the next number is tried on', async () => {
