@@ -8,6 +8,8 @@ import { useBoxSize } from '../bench/use-box-size.ts';
 const FIRST = { width: 300, height: 130 };
 /** Room for names under the panels, px. */
 const NAMES = 14;
+/** Narrower than this, a panel is not named: the words would run into its neighbour's, px. */
+const NAMED = 72;
 
 /** The panels as they lie on the table; the edge that is pointed at is marked here and on the form. */
 export function PanelsFlat({ picture }: { readonly picture: PanelPicture }): ReactElement {
@@ -16,7 +18,8 @@ export function PanelsFlat({ picture }: { readonly picture: PanelPicture }): Rea
   const edges = picture.pieces.flatMap((piece) => piece.edges);
   const shown = edges.find(({ key }) => key === marked);
   const scale = Math.min(size.width / picture.width, (size.height - NAMES) / picture.height);
-  const parts = { scale, marked, mark };
+  const isNamed = (picture.width * scale) / picture.pieces.length >= NAMED;
+  const parts = { scale, marked, mark, isNamed };
   return (
     <figure className="panels-flat">
       <div ref={box} className="panels-place">
@@ -41,12 +44,18 @@ interface Drawing {
   readonly scale: number;
   readonly marked: string | null;
   readonly mark: (key: string | null) => void;
+  readonly isNamed: boolean;
 }
 
 /** Head of the grain arrow, px. */
 const HEAD = 7;
 
-function Piece({ piece, scale, ...edges }: { readonly piece: PicturePiece } & Drawing): ReactElement {
+function Piece({
+  piece,
+  scale,
+  isNamed,
+  ...edges
+}: { readonly piece: PicturePiece } & Drawing): ReactElement {
   const outline = piece.edges.map(({ points }) => pathOf(points, scale).slice(1)).join('L');
   const [tail, head] = piece.grain.map(([x, y]) => [scale * x, scale * y] as const);
   const length = Math.hypot(head![0] - tail![0], head![1] - tail![1]) || 1;
@@ -58,9 +67,11 @@ function Piece({ piece, scale, ...edges }: { readonly piece: PicturePiece } & Dr
       <path className="panel-cloth" d={`M${outline}Z`} />
       <path className="panel-grain" d={`M${tail![0]},${tail![1]}L${head![0]},${head![1]}`} />
       <path className="panel-grain" d={`M${barb(1)}L${head![0]},${head![1]}L${barb(-1)}`} />
-      <text x={scale * piece.foot[0]} y={scale * piece.foot[1] + NAMES}>
-        {pieceText(piece.name, piece.count)}
-      </text>
+      {isNamed && (
+        <text x={scale * piece.foot[0]} y={scale * piece.foot[1] + NAMES}>
+          {pieceText(piece.name, piece.count)}
+        </text>
+      )}
       {piece.edges.map((edge, index) => (
         <Edge key={index} edge={edge} scale={scale} {...edges} />
       ))}
@@ -68,7 +79,12 @@ function Piece({ piece, scale, ...edges }: { readonly piece: PicturePiece } & Dr
   );
 }
 
-function Edge({ edge, scale, marked, mark }: { readonly edge: PictureEdge } & Drawing): ReactElement {
+function Edge({
+  edge,
+  scale,
+  marked,
+  mark,
+}: { readonly edge: PictureEdge } & Omit<Drawing, 'isNamed'>): ReactElement {
   const d = pathOf(edge.points, scale);
   const isMarked = edge.key === marked;
   return (

@@ -78,13 +78,14 @@ export function SpecSheet({ shown, opened, cut }: SpecSheetProps): ReactElement 
         isRefused={isRefused('laid')}
         set={set('laid')}
       />
-      {refused !== null && (
+      {refused === null ? (
+        <BelowSheet shown={shown} cut={cut} />
+      ) : (
         <div className="spec-refused" role="alert">
           <strong>{refused.notice.what}</strong> {refused.notice.remedy}{' '}
           <span className="soft">{SPEC_WORDS.refused}</span>
         </div>
       )}
-      <BelowSheet shown={shown} cut={cut} />
       <TryDeeds wanted={wanted} />
     </div>
   );
