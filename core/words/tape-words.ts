@@ -101,7 +101,7 @@ export const TISSUE_SOURCE_WORDS: Readonly<Record<TissueSource, string>> = {
   transferred: 'carried over from the form by landmarks, an estimate',
   even: 'as the study gives it, all over',
   rigid: 'taken as rigid',
-  region: 'set for the region by hand',
+  region: 'set by region',
   brush: 'set by the brush',
 };
 

@@ -197,7 +197,7 @@ it('flesh is shown as a map, corrected by region and by the brush, and saved; a 
   await belly.press('Enter');
   await settled(/^Tried: tissue corrected$/);
   await expect.poll(() => belly.inputValue(), { timeout: 30_000 }).toBe('30.0');
-  expect(await legend.textContent()).toMatch(/set for the region by hand/);
+  expect(await legend.textContent()).toMatch(/set by region/);
   await page.getByText('Brush on the form').click();
   await page.getByRole('button', { name: 'Stroke at the middle' }).click();
   await expect.poll(() => legend.textContent(), { timeout: 30_000 }).toMatch(/set by the brush/);
