@@ -177,6 +177,8 @@ interface WornPlaces {
   readonly leg: BodyRow;
 }
 
+const beside = ([, y, z]: Readonly<Triple>, x: number): Triple => [x, y, z];
+
 /** Where the panels' corners begin on the body; the centre line is shared out by the sheet's lengths. */
 function pointsOf(
   panels: readonly Panel[],
@@ -185,20 +187,18 @@ function pointsOf(
   const { lengths } = sheet;
   const [front, back, gusset] = [lengths['frontLength']!, lengths['backLength']!, lengths['gussetLength']!];
   const scale = (midline.front + midline.back) / (front + gusset + back);
-  const beside = ([, y, z]: Readonly<Triple>, x: number): Triple => [x, y, z];
   const seams = {
     front: midline.at(scale * front),
     back: midline.at(scale * (front + gusset)),
   };
-  const own = panels.flatMap(({ name, edges }): PlacedPoint[] => {
-    const side = name as Side;
-    const corner = (e: number) => edges[e]!.points[0]!;
+  const own = SIDES.flatMap((name, i): PlacedPoint[] => {
+    const corner = (e: number) => panels[i]!.edges[e]!.points[0]!;
     return [
-      { panel: name, at: corner(0), body: beside(seams[side], 0) },
-      { panel: name, at: corner(1), body: beside(seams[side], widths[side] / 2) },
+      { panel: name, at: corner(0), body: beside(seams[name], 0) },
+      { panel: name, at: corner(1), body: beside(seams[name], widths[name] / 2) },
       { panel: name, at: corner(2), body: leg.side },
       { panel: name, at: corner(3), body: waist.side },
-      { panel: name, at: corner(4), body: side === 'front' ? waist.frontEnd : waist.backEnd },
+      { panel: name, at: corner(4), body: name === 'front' ? waist.frontEnd : waist.backEnd },
     ];
   });
   const middle = midline.at(scale * (front + gusset / 2));
