@@ -4,9 +4,10 @@ import type { Garment, GarmentEdge, GarmentLine } from '../garment/garment.ts';
 import { mouldedLevels } from '../garment/moulded-rest.ts';
 import { panelCloth, type PanelCloth } from '../garment/panel-cloth.ts';
 import { layPattern } from '../garment/place-pattern.ts';
+import { pairsOf } from '../garment/rest-edges.ts';
 import { curveLength } from '../pattern/arc-length.ts';
-import { curveOf, type EdgeOf, type Pattern } from '../pattern/pattern.ts';
-import { chainOf, sewPattern, type SewnLevel } from '../pattern/sew-pattern.ts';
+import { curveOf, freeEdges, type EdgeOf, type Pattern } from '../pattern/pattern.ts';
+import { centreVertices, chainOf, sewPattern, type SewnLevel } from '../pattern/sew-pattern.ts';
 import type { DraftedBlock } from './drafted-block.ts';
 
 /** A cut garment laid on a body, and the smooth skin it lies on. */
@@ -48,7 +49,7 @@ export function* layBlock(
 ): Generator<void, LaidBlock> {
   const halvings = Math.max(1, Math.round(Math.log2(COARSE_EDGE / edge)));
   const coarse = edge * 2 ** halvings;
-  const openings = openingsOf(pattern);
+  const openings = new Map(openingsOf(pattern).map(({ name, half }) => [name, half]));
   const sewn = sewPattern(pattern, {
     edge: coarse,
     halvings,
@@ -98,15 +99,14 @@ function boxOf(points: readonly (readonly [number, number, number])[]): Box {
 function linesOf(pattern: Pattern, level: SewnLevel, cloth: PanelCloth): GarmentLine[] {
   const { drawn, mirrored } = cloth.numbers.at(-1)!;
   const { positions } = cloth.levels.at(-1)!.mesh;
-  const onCentre = new Set(pattern.centre.flatMap((edge) => [...chainOf(pattern, level, edge)]));
-  return [...freeEdges(pattern)].map(([name, edges]) => {
+  const onCentre = centreVertices(pattern, level);
+  return openingsOf(pattern).map(({ name, edges, half }) => {
     const chains = edges.map((edge) => chainOf(pattern, level, edge));
-    const isWhole = chains.some((chain) => onCentre.has(chain[0]!) || onCentre.has(chain.at(-1)!));
+    const isWhole = chains.some((chain) => onCentre[chain[0]!] === 1 || onCentre[chain.at(-1)!] === 1);
     const numbers = isWhole && pattern.centre.length > 0 ? [drawn, mirrored] : [drawn];
     const segments = numbers.flatMap((number) =>
-      chains.flatMap((chain) => [...chain.subarray(1)].flatMap((v, i) => [number[chain[i]!]!, number[v]!])),
+      chains.flatMap((chain) => pairsOf(chain.map((v) => number[v]!))),
     );
-    const half = edges.reduce((sum, edge) => sum + curveLength(curveOf(pattern, edge).points), 0);
     let laid = 0;
     let height = 0;
     for (let s = 0; s < segments.length; s += 2) {
@@ -125,39 +125,25 @@ function edgesOf(pattern: Pattern, level: SewnLevel, cloth: PanelCloth): Garment
   return pattern.panels.flatMap(({ name: panel, edges }) =>
     edges.map(({ name: edge }): GarmentEdge => {
       const chain = chainOf(pattern, level, { panel, edge });
-      const segments = numbers.flatMap((number) =>
-        [...chain.subarray(1)].flatMap((v, i) => [number[chain[i]!]!, number[v]!]),
-      );
+      const segments = numbers.flatMap((number) => pairsOf(chain.map((v) => number[v]!)));
       return { panel, edge, segments: Uint32Array.from(segments) };
     }),
   );
 }
 
-/** Relaxed length all round of each opening, by the name of its edges, m. */
-function openingsOf(pattern: Pattern): Map<string, number> {
-  const openings = new Map<string, number>();
-  for (const [name, edges] of freeEdges(pattern)) {
-    openings.set(
-      name,
-      edges.reduce((sum, edge) => sum + curveLength(curveOf(pattern, edge).points), 0),
-    );
-  }
-  return openings;
+/** Free edges of one name: together an opening, or the drawn half of one that the centre divides. */
+interface Opening {
+  readonly name: string;
+  readonly edges: readonly EdgeOf[];
+  /** Relaxed length as drawn, m. */
+  readonly half: number;
 }
 
-/** Edges that are neither sewn nor on the centre, by their name. */
-function freeEdges({ panels, seams, centre }: Pattern): Map<string, EdgeOf[]> {
-  const taken = new Set(
-    [...seams.flatMap(({ one, other }) => [one, other]), ...centre].map(
-      ({ panel, edge }) => `${panel}\n${edge}`,
-    ),
-  );
-  const free = new Map<string, EdgeOf[]>();
-  for (const { name, edges } of panels) {
-    for (const { name: edge } of edges) {
-      if (taken.has(`${name}\n${edge}`)) continue;
-      free.set(edge, [...(free.get(edge) ?? []), { panel: name, edge }]);
-    }
-  }
-  return free;
+function openingsOf(pattern: Pattern): Opening[] {
+  const free = freeEdges(pattern);
+  return [...new Set(free.map(({ edge }) => edge))].map((name) => {
+    const edges = free.filter(({ edge }) => edge === name);
+    const half = edges.reduce((sum, edge) => sum + curveLength(curveOf(pattern, edge).points), 0);
+    return { name, edges, half };
+  });
 }

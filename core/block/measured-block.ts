@@ -10,7 +10,7 @@ import {
   type RestEdges,
 } from '../garment/rest-edges.ts';
 import { verticesAlong } from '../pattern/panel-mesh.ts';
-import type { EdgeOf, FlatPoint } from '../pattern/pattern.ts';
+import { isSameEdge, seamOf, type EdgeOf, type FlatPoint } from '../pattern/pattern.ts';
 import { chainOf } from '../pattern/sew-pattern.ts';
 import { squareRow } from '../pattern/square-row.ts';
 import { BLOCKS, type BlockSheet } from './blocks.ts';
@@ -143,13 +143,10 @@ function flatRow({ parts }: Subject, { guide, way, isTrunk }: RowPlace): number 
   return whole;
 }
 
-const isSame = (one: EdgeOf, other: EdgeOf): boolean => one.panel === other.panel && one.edge === other.edge;
-
 const isCentre = ({ pattern }: LaidParts, edge: EdgeOf): boolean =>
-  pattern.centre.some((one) => isSame(one, edge));
+  pattern.centre.some((one) => isSameEdge(one, edge));
 
-const isSewn = ({ pattern }: LaidParts, edge: EdgeOf): boolean =>
-  pattern.seams.some(({ one, other }) => isSame(one, edge) || isSame(other, edge));
+const isSewn = ({ pattern }: LaidParts, edge: EdgeOf): boolean => seamOf(pattern, edge) >= 0;
 
 /** An edge as the finest mesh has it in the panel's plane. */
 function flatChain({ pattern, sewn }: LaidParts, edge: EdgeOf): FlatPoint[] {

@@ -1,7 +1,7 @@
 import type { DistanceField } from '../body/distance-field.ts';
 import { triple } from '../mesh/triple.ts';
-import type { Pattern } from '../pattern/pattern.ts';
-import { chainOf, type SewnLevel } from '../pattern/sew-pattern.ts';
+import { freeEdges, type Pattern } from '../pattern/pattern.ts';
+import { centreVertices, chainOf, type SewnLevel } from '../pattern/sew-pattern.ts';
 import { sewnMesh, type SewnMesh } from '../pattern/sewn-mesh.ts';
 import type { ClothLevel } from './garment.ts';
 import { outwardLooks, panelSums, type LaidPattern } from './place-pattern.ts';
@@ -28,13 +28,14 @@ export function panelCloth(
   laid: LaidPattern,
   field: DistanceField,
 ): PanelCloth {
-  const coarsest = sewnMesh(sewn[0]!);
+  const meshes = sewn.map(sewnMesh);
+  const coarsest = meshes[0]!;
   const looks = panelSums(coarsest, outwardLooks(coarsest, laid.positions[0]!, field));
   const levels: ClothLevel[] = [];
   const numbers: { drawn: Uint32Array; mirrored: Uint32Array }[] = [];
   let panelOf: Uint8Array = new Uint8Array(0);
   sewn.forEach((level, l) => {
-    const mesh = sewnMesh(level);
+    const mesh = meshes[l]!;
     const own = numbered(pattern, level, laid.positions[l]!);
     const made = levelOf(pattern, { level, mesh, looks, positions: laid.positions[l]!, ...own });
     levels.push({ ...made.level, parents: parentsOf(level, own, numbers[l - 1]) });
@@ -55,8 +56,7 @@ interface Numbered {
 function numbered(pattern: Pattern, level: SewnLevel, positions: Float64Array): Numbered {
   const { vertexCount } = level;
   const isMirrored = pattern.centre.length > 0;
-  const onCentre = new Uint8Array(vertexCount);
-  for (const edge of pattern.centre) for (const v of chainOf(pattern, level, edge)) onCentre[v] = 1;
+  const onCentre = centreVertices(pattern, level);
   const byHeight = Uint32Array.from({ length: vertexCount }, (_, v) => v).toSorted(
     (a, b) => positions[3 * a + 1]! - positions[3 * b + 1]! || a - b,
   );
@@ -111,9 +111,11 @@ function levelOf(
     }
   }
   const edgeVertex = new Uint8Array(vertexCount);
-  for (const v of freeVertices(pattern, level)) {
-    edgeVertex[drawn[v]!] = 1;
-    edgeVertex[mirrored[v]!] = 1;
+  for (const edge of freeEdges(pattern)) {
+    for (const v of chainOf(pattern, level, edge)) {
+      edgeVertex[drawn[v]!] = 1;
+      edgeVertex[mirrored[v]!] = 1;
+    }
   }
   const panelOf = new Uint8Array(halves * half);
   for (let side = 0; side < halves; side++) panelOf.set(mesh.panel, side * half);
@@ -144,21 +146,6 @@ function flatEdges(
     return { warp: x * sin + y * cos, weft: x * cos - y * sin };
   };
   return [edge(second), edge(third)] as const;
-}
-
-/** Vertices on edges that are neither sewn nor on the centre. */
-function* freeVertices(pattern: Pattern, level: SewnLevel): Generator<number> {
-  const taken = new Set(
-    [...pattern.seams.flatMap(({ one, other }) => [one, other]), ...pattern.centre].map(
-      ({ panel, edge }) => `${panel}\n${edge}`,
-    ),
-  );
-  for (const { name, edges } of pattern.panels) {
-    for (const edge of edges) {
-      if (!taken.has(`${name}\n${edge.name}`))
-        yield* chainOf(pattern, level, { panel: name, edge: edge.name });
-    }
-  }
 }
 
 function parentsOf(

@@ -1,9 +1,17 @@
 import type { DistanceField } from '../body/distance-field.ts';
 import { triple, type Triple } from '../mesh/triple.ts';
 import type { EdgeOf, FlatPoint, Pattern } from '../pattern/pattern.ts';
-import { chainOf, type SewnLevel } from '../pattern/sew-pattern.ts';
+import { centreVertices, chainOf, type SewnLevel } from '../pattern/sew-pattern.ts';
 import { sewnMesh, type SewnMesh } from '../pattern/sewn-mesh.ts';
-import { bringToBody, fitRound, holdVertex, sizeFit, type Hold, type HeldPlane } from './fit-to-size.ts';
+import {
+  bringToBody,
+  fitRound,
+  holdVertex,
+  sizeFit,
+  type Hold,
+  type HeldPlane,
+  type SizeFit,
+} from './fit-to-size.ts';
 
 /** A point of a panel and where on the body it is put to begin with. */
 export interface PlacedPoint {
@@ -64,7 +72,7 @@ export function* layPattern(
 ): Generator<void, LaidPattern> {
   const meshes = levels.map(sewnMesh);
   const holds = levels.map((level) => holdOf(pattern, level, placing));
-  const coarse = { mesh: meshes[0]!, hold: holds[0]!, level: levels[0]! };
+  const coarse = { mesh: meshes[0]!, fit: sizeFit(meshes[0]!), hold: holds[0]!, level: levels[0]! };
   let best: { positions: Float64Array; strain: number; inward: number } | null = null;
   for (const start of STARTS) {
     const found = yield* placeCoarse(pattern, coarse, { field, placing, start });
@@ -93,6 +101,7 @@ export function* layPattern(
 
 interface CoarseLevel {
   readonly mesh: SewnMesh;
+  readonly fit: SizeFit;
   readonly hold: Hold;
   readonly level: SewnLevel;
 }
@@ -105,11 +114,11 @@ interface CoarseStart {
 
 function* placeCoarse(
   pattern: Pattern,
-  { mesh, hold, level }: CoarseLevel,
+  coarse: CoarseLevel,
   { field, placing, start }: CoarseStart,
 ): Generator<void, { positions: Float64Array; strain: number; inward: number }> {
-  const fit = sizeFit(mesh);
-  const { vertices, fixed, positions } = spread(pattern, { mesh, hold, level }, placing, start.shake);
+  const { mesh, fit, hold } = coarse;
+  const { vertices, fixed, positions } = spread(pattern, coarse, placing, start.shake);
   pushOff(pattern, { mesh, placing, vertices, push: start.push }, positions);
   const sample = new Float64Array(10);
   for (let step = 0; step < STEPS_TO_SKIN; step++) {
@@ -133,7 +142,7 @@ function* placeCoarse(
 /** Coordinates of the vertices nearest to the landmarks, and between them a smooth spread. */
 function spread(
   pattern: Pattern,
-  { mesh, hold, level }: CoarseLevel,
+  { mesh, fit, hold, level }: CoarseLevel,
   { points }: Placing,
   shake: number,
 ): { vertices: number[]; fixed: Uint8Array; positions: Float64Array } {
@@ -155,7 +164,7 @@ function spread(
   });
   const middle = triple((k) => vertices.reduce((sum, v) => sum + positions[3 * v + k]!, 0) / vertices.length);
   for (let v = 0; v < mesh.vertexCount; v++) if (!fixed[v]) positions.set(middle, 3 * v);
-  const { start, other, weight, total } = sizeFit(mesh);
+  const { start, other, weight, total } = fit;
   for (let sweep = 0; sweep < SPREADING.sweeps; sweep++) {
     for (let v = 0; v < mesh.vertexCount; v++) {
       if (fixed[v]) continue;
@@ -203,13 +212,11 @@ function pushOff(
 
 /** What holds each vertex of a level. */
 function holdOf(pattern: Pattern, level: SewnLevel, { held }: Placing): Hold {
-  const onCentre = new Uint8Array(level.vertexCount);
   const plane = new Uint8Array(level.vertexCount);
-  for (const edge of pattern.centre) for (const v of chainOf(pattern, level, edge)) onCentre[v] = 1;
   held.forEach(({ edge }, i) => {
     for (const v of chainOf(pattern, level, edge)) plane[v] = i + 1;
   });
-  return { onCentre, plane, planes: held };
+  return { onCentre: centreVertices(pattern, level), plane, planes: held };
 }
 
 const halfway = (coarse: Float64Array, parents: Uint32Array): Float64Array =>

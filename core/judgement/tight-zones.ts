@@ -1,4 +1,5 @@
 import type { Field, FieldBand, ValueBand } from '../fields/field.ts';
+import { joinedGroups } from '../units/joined-groups.ts';
 import {
   angleAbout,
   clothAxis,
@@ -170,36 +171,28 @@ function heightsOf(positions: Float64Array): { low: number; high: number } {
   return { low, high };
 }
 
-/** Groups of vertices joined by edges, by union and find over the triangles. */
+/** Groups of vertices joined by edges. */
 function connectedParts(
   triangles: Uint32Array,
   vertexCount: number,
   isIn: (v: number) => boolean,
 ): readonly (readonly number[])[] {
-  const parent = Uint32Array.from({ length: vertexCount }, (_, v) => v);
-  const rootOf = (v: number): number => {
-    let root = v;
-    while (parent[root] !== root) {
-      parent[root] = parent[parent[root]!]!;
-      root = parent[root]!;
-    }
-    return root;
-  };
-  const join = (a: number, b: number): void => {
-    if (isIn(a) && isIn(b)) parent[rootOf(a)] = rootOf(b);
+  const { leadOf, join } = joinedGroups(vertexCount);
+  const joinIn = (a: number, b: number): void => {
+    if (isIn(a) && isIn(b)) join(a, b);
   };
   for (let corner = 0; corner < triangles.length; corner += 3) {
     const [a, b, c] = [triangles[corner]!, triangles[corner + 1]!, triangles[corner + 2]!];
-    join(a, b);
-    join(b, c);
-    join(c, a);
+    joinIn(a, b);
+    joinIn(b, c);
+    joinIn(c, a);
   }
   const parts = new Map<number, number[]>();
   for (let v = 0; v < vertexCount; v++) {
     if (!isIn(v)) continue;
-    const root = rootOf(v);
-    const part = parts.get(root);
-    if (part === undefined) parts.set(root, [v]);
+    const lead = leadOf(v);
+    const part = parts.get(lead);
+    if (part === undefined) parts.set(lead, [v]);
     else part.push(v);
   }
   return [...parts.values()];

@@ -1,3 +1,4 @@
+import { joinedGroups } from '../units/joined-groups.ts';
 import { meshEdges, type MeshEdges } from './mesh-edges.ts';
 import { triangleNormals } from './triangle-areas.ts';
 import type { TriangleMesh } from './triangle-mesh.ts';
@@ -107,31 +108,19 @@ export function piecesOf({ across }: Stitches): { pieceOf: Int32Array; pieceCoun
  */
 export function splitFans({ positions, triangles }: TriangleMesh, { across }: Stitches): TriangleMesh {
   // Corners that are one and the same: those at both ends of a sewn side.
-  const same = Int32Array.from(triangles, (_, corner) => corner);
-  const root = (corner: number): number => {
-    let at = corner;
-    while (same[at] !== at) {
-      same[at] = same[same[at]!]!;
-      at = same[at]!;
-    }
-    return at;
-  };
-  const unite = (a: number, b: number): void => {
-    const [one, other] = [root(a), root(b)];
-    same[Math.max(one, other)] = Math.min(one, other);
-  };
+  const { leadOf, join } = joinedGroups(triangles.length);
   for (let side = 0; side < across.length; side++) {
     const other = across[side]!;
     if (other < side) continue;
-    unite(side, nextCorner(other));
-    unite(nextCorner(side), other);
+    join(side, nextCorner(other));
+    join(nextCorner(side), other);
   }
   const isTaken = new Uint8Array(positions.length / 3);
   const vertexOf = new Int32Array(triangles.length).fill(-1);
   const added: number[] = [];
   const split = triangles.slice();
   for (let corner = 0; corner < triangles.length; corner++) {
-    const at = root(corner);
+    const at = leadOf(corner);
     const v = triangles[at]!;
     if (vertexOf[at]! < 0) {
       if (isTaken[v]) vertexOf[at] = positions.length / 3 + added.push(v) - 1;

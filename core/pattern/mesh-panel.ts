@@ -2,6 +2,7 @@ import Constrainautor from '@kninnug/constrainautor';
 import Delaunator from 'delaunator';
 import { triple } from '../mesh/triple.ts';
 import { curveLength, pointReader } from './arc-length.ts';
+import { boxOf, distanceBetween, liesWithin } from './flat-outline.ts';
 import type { CurveSegment, PanelMesh } from './panel-mesh.ts';
 import type { FlatPoint, Panel } from './pattern.ts';
 
@@ -90,14 +91,14 @@ function withLines({ edges, lines = [] }: Panel, { points, segments }: Drawn, ed
   return { points: all, segments: drawn };
 }
 
-const pointAt = (points: readonly FlatPoint[], [x, y]: FlatPoint): number =>
-  points.findIndex((point) => Math.hypot(point[0] - x, point[1] - y) < 1e-6);
+const pointAt = (points: readonly FlatPoint[], at: FlatPoint): number =>
+  points.findIndex((point) => distanceBetween(point, at) < 1e-6);
 
 /** Edge length wanted at a point: that of the segments near by, growing with the distance from them. */
 function sizeField(points: readonly FlatPoint[], segments: readonly CurveSegment[], edge: number) {
   const fine = segments
     .map(({ from, to }) => ({ a: points[from]!, b: points[to]! }))
-    .map(({ a, b }) => ({ a, b, length: Math.hypot(b[0] - a[0], b[1] - a[1]) }));
+    .map(({ a, b }) => ({ a, b, length: distanceBetween(a, b) }));
   return (point: FlatPoint): number =>
     fine.reduce(
       (size, { a, b, length }) => Math.min(size, length + GROWTH * distanceToSegment(point, a, b)),
@@ -120,19 +121,16 @@ function seeds(
   sizeAt: (point: FlatPoint) => number,
   edge: number,
 ): FlatPoint[] {
-  const lengths = segments.map(({ from, to }) =>
-    Math.hypot(points[to]![0] - points[from]![0], points[to]![1] - points[from]![1]),
-  );
+  const lengths = segments.map(({ from, to }) => distanceBetween(points[from]!, points[to]!));
   const finest = Math.min(edge, ...lengths);
   const step = finest < 0.85 * edge ? finest / 2 : LATTICE * edge;
-  const [lowX, highX] = range(loop, 0);
-  const [lowY, highY] = range(loop, 1);
+  const { left, right, bottom, top } = boxOf(loop);
   const kept: FlatPoint[] = [];
   const rowStep = (step * Math.sqrt(3)) / 2;
-  for (let row = 0; lowY + row * rowStep <= highY; row++) {
-    for (let x = lowX + (row % 2 === 0 ? 0 : step / 2); x <= highX; x += step) {
-      const seed: FlatPoint = [x, lowY + row * rowStep];
-      if (!isInside(seed, loop)) continue;
+  for (let row = 0; bottom + row * rowStep <= top; row++) {
+    for (let x = left + (row % 2 === 0 ? 0 : step / 2); x <= right; x += step) {
+      const seed: FlatPoint = [x, bottom + row * rowStep];
+      if (!liesWithin(seed, loop)) continue;
       const size = sizeAt(seed);
       const isNear = ({ from, to }: CurveSegment) =>
         distanceToSegment(seed, points[from]!, points[to]!) < CLEAR_OF.curves * size;
@@ -142,22 +140,6 @@ function seeds(
     }
   }
   return kept;
-}
-
-function range(points: readonly FlatPoint[], k: 0 | 1): [number, number] {
-  const values = points.map((point) => point[k]);
-  return [Math.min(...values), Math.max(...values)];
-}
-
-/** Whether a point lies within a closed loop: a ray to the right crosses it an odd number of times. */
-function isInside([x, y]: FlatPoint, loop: readonly FlatPoint[]): boolean {
-  let inside = false;
-  for (let i = 0, j = loop.length - 1; i < loop.length; j = i++) {
-    const [ax, ay] = loop[i]!;
-    const [bx, by] = loop[j]!;
-    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside;
-  }
-  return inside;
 }
 
 /** Delaunay triangles within the loop, counter-clockwise, that keep to all segments. */
@@ -178,7 +160,7 @@ function triangulate(
       (points[a]![0] + points[b]![0] + points[c]![0]) / 3,
       (points[a]![1] + points[b]![1] + points[c]![1]) / 3,
     ];
-    if (Math.abs(doubled) < 1e-12 || !isInside(middle, loop)) continue;
+    if (Math.abs(doubled) < 1e-12 || !liesWithin(middle, loop)) continue;
     kept.push(a, ...(doubled > 0 ? [b, c] : [c, b]));
   }
   return kept;

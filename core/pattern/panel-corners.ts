@@ -1,4 +1,5 @@
-import type { EdgeOf, Panel, Seam } from './pattern.ts';
+import { joinedGroups } from '../units/joined-groups.ts';
+import { edgeKey, type EdgeOf, type Panel, type Seam } from './pattern.ts';
 
 /** Corners of all panels, and which of them seams bring together. */
 export interface SewnCorners {
@@ -11,8 +12,6 @@ export interface SewnCorners {
   readonly sew: (seam: Pick<Seam, 'one' | 'other' | 'turned'>) => void;
 }
 
-const keyOf = ({ panel, edge }: EdgeOf): string => `${panel}\n${edge}`;
-
 /** All corners of panels, not sewn yet; a corner is where one edge ends and the next begins. */
 export function sewnCorners(panels: readonly Panel[]): SewnCorners {
   const starts = new Map<string, number>();
@@ -20,24 +19,15 @@ export function sewnCorners(panels: readonly Panel[]): SewnCorners {
   let count = 0;
   for (const { name, edges } of panels) {
     edges.forEach((edge, e) => {
-      const key = keyOf({ panel: name, edge: edge.name });
+      const key = edgeKey({ panel: name, edge: edge.name });
       starts.set(key, count + e);
       ends.set(key, count + ((e + 1) % edges.length));
     });
     count += edges.length;
   }
-  const lead = Array.from({ length: count }, (_, corner) => corner);
-  const leadOf = (corner: number): number => {
-    let found = corner;
-    while (lead[found] !== found) found = lead[found]!;
-    return found;
-  };
-  const join = (one: number, other: number): void => {
-    const [a, b] = [leadOf(one), leadOf(other)];
-    lead[Math.max(a, b)] = Math.min(a, b);
-  };
-  const startOf = (edge: EdgeOf) => starts.get(keyOf(edge))!;
-  const endOf = (edge: EdgeOf) => ends.get(keyOf(edge))!;
+  const { leadOf, join } = joinedGroups(count);
+  const startOf = (edge: EdgeOf) => starts.get(edgeKey(edge))!;
+  const endOf = (edge: EdgeOf) => ends.get(edgeKey(edge))!;
   return {
     startOf,
     endOf,

@@ -56,3 +56,21 @@ export function curveOf({ panels }: Pattern, { panel, edge }: EdgeOf): PatternCu
   if (!curve) throw new Error(`No edge ${edge} on a panel ${panel}.`);
   return curve;
 }
+
+/** One text for an edge, to look it up by. */
+export const edgeKey = ({ panel, edge }: EdgeOf): string => `${panel}\n${edge}`;
+
+export const isSameEdge = (one: EdgeOf, other: EdgeOf): boolean =>
+  one.panel === other.panel && one.edge === other.edge;
+
+/** Index of the seam that an edge is sewn in, or -1. */
+export const seamOf = ({ seams }: Pattern, edge: EdgeOf): number =>
+  seams.findIndex(({ one, other }) => isSameEdge(one, edge) || isSameEdge(other, edge));
+
+/** Edges that are neither sewn nor on the centre, panel by panel. */
+export function freeEdges({ panels, seams, centre }: Pattern): EdgeOf[] {
+  const taken = new Set([...seams.flatMap(({ one, other }) => [one, other]), ...centre].map(edgeKey));
+  return panels
+    .flatMap(({ name, edges }) => edges.map((edge): EdgeOf => ({ panel: name, edge: edge.name })))
+    .filter((edge) => !taken.has(edgeKey(edge)));
+}

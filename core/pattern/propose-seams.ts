@@ -2,7 +2,7 @@ import { outlineOf, signedArea } from './flat-outline.ts';
 import type { ImportedPattern } from './imported-pattern.ts';
 import { openingFinder, type OpeningFinder } from './panel-corners.ts';
 import { edgeAsSide, panelSides, type PanelSide } from './panel-sides.ts';
-import type { EdgeOf, PatternCurve, Seam } from './pattern.ts';
+import { edgeKey, type PatternCurve, type Seam } from './pattern.ts';
 import { easeBetween, type SeamEase } from './seam-ease.ts';
 import { curveLength } from './arc-length.ts';
 import { namesAgree, panelsSuit } from './seam-names.ts';
@@ -50,16 +50,14 @@ export function proposeSeams({
   const isBack = new Map(panels.map((panel) => [panel.name, signedArea(outlineOf(panel)) < 0]));
   const sides = panels.flatMap((panel) => panelSides(panel, notches));
   const found = chosen(sides, { isBack, isOpening });
-  const taken = new Set(found.flatMap(({ seam }) => [keyOf(seam.one), keyOf(seam.other)]));
+  const taken = new Set(found.flatMap(({ seam }) => [edgeKey(seam.one), edgeKey(seam.other)]));
   const left = panels.flatMap(({ name, edges }) =>
     edges
-      .filter((edge) => !taken.has(keyOf({ panel: name, edge: edge.name })))
+      .filter((edge) => !taken.has(edgeKey({ panel: name, edge: edge.name })))
       .map((edge) => edgeAsSide(name, edge)),
   );
   return [...found, ...chosen(left, { isBack, isOpening })];
 }
-
-const keyOf = ({ panel, edge }: EdgeOf): string => `${panel}\n${edge}`;
 
 interface Known {
   /** Whether a panel's loop runs clockwise. */

@@ -1,7 +1,8 @@
+import { joinedGroups } from '../units/joined-groups.ts';
 import { curveLength } from './arc-length.ts';
 import { meshPanel } from './mesh-panel.ts';
 import { halvePanel, verticesAlong, type PanelMesh } from './panel-mesh.ts';
-import { curveOf, type EdgeOf, type Pattern } from './pattern.ts';
+import { curveOf, seamOf, type EdgeOf, type Pattern } from './pattern.ts';
 
 /** One level of a pattern sewn together: every panel keeps its own plane, vertices on seams are shared. */
 export interface SewnLevel {
@@ -47,6 +48,13 @@ export function chainOf(pattern: Pattern, { panels, joined }: SewnLevel, edge: E
   return Uint32Array.from(verticesAlong(panels[p]!, e), (v) => joined[p]![v]!);
 }
 
+/** 1 for each vertex on the body's middle plane; V. */
+export function centreVertices(pattern: Pattern, level: SewnLevel): Uint8Array {
+  const flags = new Uint8Array(level.vertexCount);
+  for (const edge of pattern.centre) for (const v of chainOf(pattern, level, edge)) flags[v] = 1;
+  return flags;
+}
+
 function placeOf({ panels }: Pattern, { panel, edge }: EdgeOf): { p: number; e: number } {
   const p = panels.findIndex(({ name }) => name === panel);
   const e = panels[p]?.edges.findIndex(({ name }) => name === edge) ?? -1;
@@ -64,13 +72,11 @@ function segmentCounts(pattern: Pattern, edgeOf: (edge: EdgeOf) => number): numb
   return pattern.panels.map((panel) =>
     panel.edges.map(({ name }) => {
       const own = { panel: panel.name, edge: name };
-      const seam = pattern.seams.find(({ one, other }) => isSame(one, own) || isSame(other, own));
+      const seam = pattern.seams[seamOf(pattern, own)];
       return countOf(seam ? [seam.one, seam.other] : [own]);
     }),
   );
 }
-
-const isSame = (one: EdgeOf, other: EdgeOf): boolean => one.panel === other.panel && one.edge === other.edge;
 
 /** Gives one number to all vertices that seams bring together. */
 function joinedOnSeams(pattern: Pattern, panels: readonly PanelMesh[]): SewnLevel {
@@ -80,12 +86,7 @@ function joinedOnSeams(pattern: Pattern, panels: readonly PanelMesh[]): SewnLeve
     first.push(count);
     count += flat.length / 2;
   }
-  const lead = Uint32Array.from({ length: count }, (_, v) => v);
-  const leadOf = (v: number): number => {
-    let found = v;
-    while (lead[found] !== found) found = lead[found]!;
-    return found;
-  };
+  const { leadOf, join } = joinedGroups(count);
   const along = (edge: EdgeOf): number[] => {
     const { p, e } = placeOf(pattern, edge);
     return verticesAlong(panels[p]!, e).map((v) => first[p]! + v);
@@ -93,11 +94,7 @@ function joinedOnSeams(pattern: Pattern, panels: readonly PanelMesh[]): SewnLeve
   for (const { one, other, turned } of pattern.seams) {
     const these = along(one);
     const those = turned ? along(other).toReversed() : along(other);
-    these.forEach((v, k) => {
-      const a = leadOf(v);
-      const b = leadOf(those[k]!);
-      lead[Math.max(a, b)] = Math.min(a, b);
-    });
+    these.forEach((v, k) => join(v, those[k]!));
   }
   const numberOf = new Map<number, number>();
   const joined = panels.map(({ flat }, p) =>
@@ -113,11 +110,8 @@ function joinedOnSeams(pattern: Pattern, panels: readonly PanelMesh[]): SewnLeve
 
 /** Halves every panel; middles of a seam's segments are one vertex, all others belong to their panel. */
 function halved(pattern: Pattern, coarse: SewnLevel): SewnLevel {
-  const seamOf = pattern.panels.map((panel) =>
-    panel.edges.map(({ name }) => {
-      const own = { panel: panel.name, edge: name };
-      return pattern.seams.findIndex(({ one, other }) => isSame(one, own) || isSame(other, own));
-    }),
+  const seams = pattern.panels.map((panel) =>
+    panel.edges.map((edge) => seamOf(pattern, { panel: panel.name, edge: edge.name })),
   );
   const parents: number[] = [];
   for (let v = 0; v < coarse.vertexCount; v++) parents.push(v, v);
@@ -136,7 +130,7 @@ function halved(pattern: Pattern, coarse: SewnLevel): SewnLevel {
       }
       // The middles of segments come first, in the segments' order.
       const s = v - oldCount;
-      const seam = s < segmentCount ? (seamOf[p]![mesh.segments[s]!.curve] ?? -1) : -1;
+      const seam = s < segmentCount ? (seams[p]![mesh.segments[s]!.curve] ?? -1) : -1;
       const key = seam < 0 ? null : `${seam} ${Math.min(a, b)} ${Math.max(a, b)}`;
       const known = key === null ? undefined : onSeams.get(key);
       joined[v] = known ?? parents.push(Math.min(a, b), Math.max(a, b)) / 2 - 1;

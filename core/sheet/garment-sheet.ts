@@ -1,11 +1,9 @@
-import { isBlock, type GarmentSheet } from '../block/garment-sheet.ts';
 import type { Garment, GarmentLine, GarmentRing } from '../garment/garment.ts';
+import type { TubeSheet } from '../garment/tube-sheet.ts';
 import { fixed } from './number-format.ts';
 
-/** One level of the garment: flat on the table, on the body, worn. cm. */
+/** One level of a tube: flat on the table, on the body, worn. cm. */
 export interface GarmentRow {
-  /** As a block calls its edge; left out for a tube. */
-  readonly name?: string;
   readonly heightCm: string;
   readonly relaxedCm: string;
   /** Girth of the skin there, before the cloth presses. */
@@ -17,42 +15,30 @@ export interface GarmentRow {
 }
 
 /**
- * A tube at each height that its sheet names and at both hems, a cut garment along its free edges; the highest first.
+ * A tube at each height that its sheet names and at both hems, the highest first.
  *
  * @param worn - Settled positions per fabric, 3·V, m.
  */
 export function garmentRows(
-  garment: Pick<Garment, 'rings' | 'columnCount' | 'lines'>,
-  sheet: GarmentSheet,
+  garment: Pick<Garment, 'rings' | 'columnCount'>,
+  sheet: TubeSheet,
   worn: readonly Float64Array[],
 ): readonly GarmentRow[] {
-  if (isBlock(sheet)) return lineRows(garment.lines ?? [], worn);
   const heights = [...new Set([sheet.from, ...sheet.girths.map(({ at }) => at), sheet.to])];
   const rings = new Set(heights.map((height) => nearestRing(garment.rings, height)));
   return [...rings]
     .sort((one, other) => other - one)
-    .map((ring) => ({
-      ...flatAndLaid(garment.rings[ring]!),
-      wornCm: worn.map((positions) => fixed(100 * ringLength(positions, ring, garment.columnCount), 1)),
-    }));
+    .map((ring) => {
+      const { at, laid, relaxed } = garment.rings[ring]!;
+      return {
+        heightCm: fixed(100 * at, 1),
+        relaxedCm: fixed(100 * relaxed, 1),
+        bodyCm: fixed(100 * laid, 1),
+        reduction: `${fixed(100 * (1 - relaxed / laid), 0)}\u00a0%`,
+        wornCm: worn.map((positions) => fixed(100 * ringLength(positions, ring, garment.columnCount), 1)),
+      };
+    });
 }
-
-function lineRows(lines: readonly GarmentLine[], worn: readonly Float64Array[]): GarmentRow[] {
-  return [...lines]
-    .sort((one, other) => other.at - one.at)
-    .map((line) => ({
-      name: line.name,
-      ...flatAndLaid(line),
-      wornCm: worn.map((positions) => fixed(100 * lineLength(positions, line), 1)),
-    }));
-}
-
-const flatAndLaid = ({ at, laid, relaxed }: GarmentRing) => ({
-  heightCm: fixed(100 * at, 1),
-  relaxedCm: fixed(100 * relaxed, 1),
-  bodyCm: fixed(100 * laid, 1),
-  reduction: `${fixed(100 * (1 - relaxed / laid), 0)}\u00a0%`,
-});
 
 /** Length of one line of the cloth as it lies, m. */
 export function lineLength(positions: Float64Array, { segments }: GarmentLine): number {

@@ -61,11 +61,13 @@ export function settledStudy(study: Study, result: StudyRun): SettledStudy {
     bodyFindings: body.findings,
     clothTriangles: triangles,
     edgeVertex: finest.edgeVertex,
-    garmentRows: garmentRows(
-      garment,
-      study.garment,
-      worn.map(({ positions }) => positions),
-    ),
+    garmentRows: isBlock(study.garment)
+      ? []
+      : garmentRows(
+          garment,
+          study.garment,
+          worn.map(({ positions }) => positions),
+        ),
     cut: cutGarment(study, result),
     garmentFindings: garment.findings,
     worn,

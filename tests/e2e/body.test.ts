@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import { accessFaults } from './help/access-faults.ts';
 import { openSettled, openStage, SETTLED, type OpenStage } from './help/open-stage.ts';
+import { tries } from './help/tries.ts';
 
 let stage: OpenStage;
 let page: Page;
@@ -16,21 +17,7 @@ afterAll(async () => {
   await stage.close();
 });
 
-const trying = () => page.locator('.trying');
-const note = () => page.locator('.tried-note span');
-
-/** Until what was asked for lies on the stage. */
-const settled = async (line: RegExp): Promise<void> => {
-  await expect
-    .poll(() => note().allTextContents(), { timeout: 60_000 })
-    .toEqual([expect.stringMatching(line)]);
-  await expect.poll(() => trying().count(), { timeout: 60_000 }).toBe(0);
-};
-
-const untried = async (): Promise<void> => {
-  await expect.poll(() => trying().count(), { timeout: 60_000 }).toBe(0);
-  await expect.poll(() => note().count(), { timeout: 60_000 }).toBe(0);
-};
+const { trying, settled, untried } = tries(() => page);
 
 beforeEach(async () => {
   const back = page.locator('.tried-note').getByRole('button');

@@ -9,6 +9,7 @@ import { startLoopbackHost } from '../../electron/launch/loopback-host.mjs';
 import { accessFaults } from './help/access-faults.ts';
 import { clipped } from './help/clipped.ts';
 import { openSettled, openStage, SETTLED, type OpenStage } from './help/open-stage.ts';
+import { tries } from './help/tries.ts';
 
 const SHEETS = ['tern-210.bench.json', 'plover-185.bench.json'];
 
@@ -46,19 +47,12 @@ afterAll(async () => {
 });
 
 const field = (name: string) => page.getByRole('textbox', { name, exact: true });
-const trying = () => page.locator('.trying');
-const note = () => page.locator('.tried-note span');
+const { note, settled } = tries(() => page, 90_000);
 const row = (level: string) => page.getByRole('row').filter({ has: page.getByText(level, { exact: true }) });
 
 const type = async (name: string, text: string): Promise<void> => {
   await field(name).fill(text);
   await field(name).press('Enter');
-};
-const settled = async (line: RegExp): Promise<void> => {
-  await expect
-    .poll(() => note().allTextContents(), { timeout: 90_000 })
-    .toEqual([expect.stringMatching(line)]);
-  await expect.poll(() => trying().count(), { timeout: 90_000 }).toBe(0);
 };
 /** Body, cut by, stretch and worn of a level, as printed. */
 const numbersOf = async (level: string): Promise<number[]> =>

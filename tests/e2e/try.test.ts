@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import { accessFaults } from './help/access-faults.ts';
 import { openSettled, openStage, SETTLED, type OpenStage } from './help/open-stage.ts';
+import { tries } from './help/tries.ts';
 
 let stage: OpenStage;
 let page: Page;
@@ -16,22 +17,8 @@ afterAll(async () => {
   await stage.close();
 });
 
-const trying = () => page.locator('.trying');
-const note = () => page.locator('.tried-note span');
+const { trying, note, settled, untried } = tries(() => page);
 const slider = (name: string | RegExp) => page.getByRole('slider', { name });
-
-/** Until what was asked for lies on the stage. */
-const settled = async (line: string | RegExp): Promise<void> => {
-  await expect
-    .poll(() => note().allTextContents(), { timeout: 60_000 })
-    .toEqual([expect.stringMatching(line)]);
-  await expect.poll(() => trying().count(), { timeout: 60_000 }).toBe(0);
-};
-
-const untried = async (): Promise<void> => {
-  await expect.poll(() => trying().count(), { timeout: 60_000 }).toBe(0);
-  await expect.poll(() => note().count(), { timeout: 60_000 }).toBe(0);
-};
 
 /** The highest pressure that the review speaks of, kPa. */
 async function highest(): Promise<number> {
